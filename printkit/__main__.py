@@ -1,0 +1,5 @@
+"""python -m printkit."""
+
+from printkit.cli import main
+
+main()

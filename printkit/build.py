@@ -1,0 +1,316 @@
+"""The whole way: pack -> pieces -> sheets -> files. Both doors, command line and web, call this.
+
+Each stage tells what is wrong and goes on; everything is raised together once all was tried.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from printkit import __version__
+from printkit.errors import PrintkitError, Problem, listing, nearest
+from printkit.files import safe_name, same_name, write_whole
+from printkit.guide import GuideSet, guide_pages
+from printkit.labels import storage_label
+from printkit.manifest import FileRecord, manifest
+from printkit.materials import Made, Room, materials
+from printkit.materials.layout import size_problem
+from printkit.pack import ChildTrays, Pack, Tray
+from printkit.sheets import Page, SetPieces, SheetFile, frame_of, sheet_files, turned_to_fit
+from printkit.texts import catalogue
+
+MADE_WITH = f"printkit {__version__}"
+Progress = Callable[[str, int, int], None]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Plan:
+    """All that will be written: the trays with their pieces, and the children's sheets."""
+
+    pack: Pack
+    sets: tuple[GuideSet, ...]
+    files: tuple[SheetFile, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Wish:
+    """A part of a pack: one child's, one set's, some pieces'."""
+
+    child: str | None = None
+    set: str | None = None
+    pieces: tuple[str, ...] = ()
+
+    @property
+    def extract(self) -> bool:
+        """Whether only sets or pieces are wanted, to lie beside the pack."""
+        return self.set is not None or bool(self.pieces)
+
+
+def plan(pack: Pack, wish: Wish = Wish()) -> Plan:  # noqa: B008 (frozen)
+    """The pieces and sheets of a pack, or of the part wished for.
+
+    Raises PrintkitError with every problem of every material, or of the wish.
+    """
+    children = _wished_children(pack, wish)
+    problems: list[Problem] = []
+    sets: list[GuideSet] = []
+    for item in children:
+        for tray in item.trays:
+            made = _make(pack.seed, tray)
+            problems += made.problems
+            if made.pieces:
+                kind = materials()[tray.material]
+                sets.append(
+                    GuideSet(tray=tray, material=kind, pieces=made.pieces, needs=made.needs)
+                )
+    if problems:
+        raise PrintkitError(problems)
+    if wish.pieces:
+        sets = _wished_pieces(sets, wish)
+    kept = replace(pack, children=tuple(children))
+    files = tuple(_extract_files(kept, sets, wish) if wish.extract else _pack_files(kept, sets))
+    _check_names(files)
+    return Plan(pack=kept, sets=tuple(sets), files=files)
+
+
+def _make(seed: int, tray: Tray) -> Made:
+    room = Room(*frame_of(tray).room)
+    if room.width < 40 or room.height < 40:
+        return Made(problems=(size_problem(tray, room, (40.0, 40.0)),))
+    made = materials()[tray.material].make(seed, tray, room)
+    too_large = next(
+        (piece for piece in made.pieces if turned_to_fit(piece, room) is None), None
+    )
+    if too_large is not None:
+        return Made(problems=(size_problem(tray, room, (too_large.width, too_large.height)),))
+    return made
+
+
+# --- the part wished for ---------------------------------------------------------------------
+
+
+def _wished_children(pack: Pack, wish: Wish) -> list[ChildTrays]:
+    children = list(pack.children)
+    if wish.child is not None:
+        names = [item.child.name for item in children]
+        children = [item for item in children if same_name(item.child.name, wish.child)]
+        if not children:
+            raise PrintkitError([_unknown("--child", "child", wish.child, names)])
+    if wish.set is None:
+        return children
+    sets = [tray.set for item in children for tray in item.trays]
+    found = [
+        replace(item, trays=trays)
+        for item in children
+        if (trays := tuple(tray for tray in item.trays if same_name(tray.set, wish.set)))
+    ]
+    if not found:
+        raise PrintkitError([_unknown("--only", "set", wish.set, list(dict.fromkeys(sets)))])
+    return found
+
+
+def _wished_pieces(sets: Sequence[GuideSet], wish: Wish) -> list[GuideSet]:
+    keys = list(dict.fromkeys(piece.key for item in sets for piece in item.pieces))
+    unknown = [key for key in wish.pieces if key not in keys]
+    if unknown:
+        raise PrintkitError(_unknown("--pieces", "piece", key, keys) for key in unknown)
+    kept = [
+        replace(item, pieces=tuple(piece for piece in item.pieces if piece.key in wish.pieces))
+        for item in sets
+    ]
+    return [item for item in kept if item.pieces]
+
+
+def _unknown(place: str, what: str, word: str, words: Sequence[str]) -> Problem:
+    shown = words if len(words) <= 12 else [*words[:12], "..."]
+    return Problem(
+        place=place,
+        found=f"there is no {what} '{word}'",
+        allowed=listing(shown),
+        nearest=nearest(word, words),
+    )
+
+
+# --- sheets ----------------------------------------------------------------------------------
+
+
+def _pack_files(pack: Pack, sets: Sequence[GuideSet]) -> Iterator[SheetFile]:
+    texts = catalogue(pack.guide)
+    for item in pack.children:
+        mine = [made for made in sets if made.tray.child.name == item.child.name]
+        laid = [SetPieces(tray=made.tray, pieces=made.pieces) for made in mine]
+        yield from sheet_files(safe_name(item.child.name), [*laid, *_labels(pack, mine)], texts)
+
+
+def _labels(pack: Pack, sets: Sequence[GuideSet]) -> Iterator[SetPieces]:
+    """A storage label a set, together on one sheet: on card if the child has any."""
+    stock = "card" if any(made.tray.stock == "card" for made in sets) else "plain"
+    for made in sets:
+        tray = replace(made.tray, stock=stock)
+        label = storage_label(
+            tray, made.pieces, made.needs, Room(*frame_of(tray).room), catalogue(pack.guide), pack.title
+        )
+        yield SetPieces(tray=tray, pieces=(replace(label, stock=stock),))
+
+
+def _extract_files(pack: Pack, sets: Sequence[GuideSet], wish: Wish) -> Iterator[SheetFile]:
+    """<child>-<set>.pdf: the sets or pieces wished for, without labels when pieces were lost."""
+    texts = catalogue(pack.guide)
+    for made in sets:
+        name = f"{safe_name(made.tray.child.name)}-{safe_name(made.tray.set)}"
+        laid = [SetPieces(tray=made.tray, pieces=made.pieces)]
+        if not wish.pieces:
+            laid += _labels(pack, [made])
+        for file in sheet_files("", laid, texts):
+            yield replace(file, name=_extract_name(name, file))
+
+
+def _extract_name(name: str, file: SheetFile) -> str:
+    """'-card-fronts.pdf' -> '<name>-fronts.pdf': one set's file needs no stock in its name."""
+    rest = file.name.removeprefix(f"-{file.stock}")
+    return f"{name}{rest}"
+
+
+def _check_names(files: Sequence[SheetFile]) -> None:
+    seen: list[str] = []
+    for file in files:
+        if any(same_name(file.name, name) for name in seen):
+            raise PrintkitError(
+                [Problem(place=file.child, found=f"two files would be called '{file.name}'",
+                         allowed="names of children and sets that give different file names")]
+            )  # fmt: skip
+        seen.append(file.name)
+
+
+# --- writing ---------------------------------------------------------------------------------
+
+
+def write(
+    made: Plan, folder: Path, wish: Wish = Wish(), *, preview: bool = False,  # noqa: B008
+    progress: Progress = lambda name, done, total: None,
+) -> tuple[str, ...]:
+    """Writes a plan into a folder as a whole; returns the names of its files, the manifest last.
+
+    `progress` is called with each file's name, its number and how many there are. Raises OSError
+    if the folder cannot be written; an earlier pack is then as it was.
+    """
+    records: list[FileRecord] = []
+    names: list[str] = []
+
+    def files() -> Iterator[tuple[str, bytes]]:
+        for name, data in _documents(made, wish, records, progress):
+            names.append(name)
+            yield name, data
+            if preview:
+                for number, png in enumerate(_previews(data), 1):
+                    picture = f"preview/{name.removesuffix('.pdf')}-{number:02d}.png"
+                    names.append(picture)
+                    yield picture, png
+
+    name = _manifest_name(made, wish)
+    write_whole(
+        folder, files(), name, lambda sha256: manifest(made.pack, MADE_WITH, records, sha256)
+    )
+    return (*names, name)
+
+
+def _manifest_name(made: Plan, wish: Wish) -> str:
+    if not wish.extract:
+        return "manifest.json"
+    trays = [item.tray for item in made.sets]
+    child = safe_name(trays[0].child.name) if len({tray.child.name for tray in trays}) == 1 else "all"
+    name = safe_name(trays[0].set) if len({tray.set for tray in trays}) == 1 else "pieces"
+    return f"{child}-{name}.manifest.json"
+
+
+def _documents(
+    made: Plan, wish: Wish, records: list[FileRecord], progress: Progress
+) -> Iterator[tuple[str, bytes]]:
+    from printkit.writer import write as written
+
+    pack = made.pack
+    total = len(made.files) + (0 if wish.extract else 1)
+    number = 0
+    if not wish.extract:
+        number += 1
+        progress("guide.pdf", number, total)
+        pages = guide_pages(pack, made.sets, made.files)
+        pdf = written(pages, title=pack.title, language=pack.guide)
+        records.append(
+            FileRecord(
+                name="guide.pdf", content=pdf.content, pages=tuple(_bare(page) for page in pages),
+                paper=(pages[0].width, pages[0].height),
+            )
+        )  # fmt: skip
+        yield "guide.pdf", pdf.data
+    for file in made.files:
+        number += 1
+        progress(file.name, number, total)
+        title = f"{pack.title}: {file.name.removesuffix('.pdf')}"
+        pdf = written(file.pages, title=title, language=pack.guide, duplex=file.duplex)
+        records.append(
+            FileRecord(
+                name=file.name, content=pdf.content, pages=file.pages, paper=file.paper, sheet_file=file
+            )
+        )
+        yield file.name, pdf.data
+
+
+def _bare(page: Page) -> Page:
+    """A page without its marks, which the manifest does not list."""
+    return replace(page, marks=(), bookmarks=())
+
+
+def _previews(data: bytes) -> Iterator[bytes]:
+    """A PNG of each page at 100 dots an inch."""
+    import io
+
+    import pypdfium2
+
+    document = pypdfium2.PdfDocument(data)
+    try:
+        for page in document:
+            picture = io.BytesIO()
+            page.render(scale=100 / 72).to_pil().save(picture, "PNG")
+            yield picture.getvalue()
+    finally:
+        document.close()
+
+
+# --- what would be made ----------------------------------------------------------------------
+
+
+def summary(made: Plan) -> dict[str, Any]:
+    """What a plan would make, in plain values: pieces, sheets, cuts, ink, things to gather."""
+    from printkit.ink import coverage
+
+    return {
+        "title": made.pack.title,
+        "sets": [
+            {
+                "child": item.tray.child.name,
+                "set": item.tray.set,
+                "material": item.tray.material,
+                "stock": item.tray.stock,
+                "pieces": len(item.pieces),
+                "size_mm": sorted({(piece.width, piece.height) for piece in item.pieces}),
+                "ink": round(coverage(item.pieces), 3),
+                "gather": {need.what: need.count for need in item.needs},
+            }
+            for item in made.sets
+        ],
+        "files": [
+            {
+                "file": file.name,
+                "child": file.child,
+                "stock": file.stock,
+                "sheets": file.sheets,
+                "pages": len(file.pages),
+                "cuts": sum(len(page.cuts) for page in file.pages),
+            }
+            for file in made.files
+        ],
+        "notes": list(made.pack.notes),
+    }
+

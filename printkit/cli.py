@@ -1,0 +1,254 @@
+"""The command line: a thin door. Exit code 0 done, 2 the request is wrong, 1 the machine failed."""
+
+import json
+import sys
+from collections.abc import Callable
+from functools import wraps
+from pathlib import Path
+from typing import Any
+
+import click
+
+from printkit import __version__
+from printkit.errors import PrintkitError, Problem
+
+
+def main() -> None:
+    """Runs the command line in UTF-8, whatever the console is set to."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8", errors="backslashreplace")
+    commands()
+
+
+def _told(command: Callable[..., None]) -> Callable[..., None]:
+    """Turns problems into sentences on stderr and exit code 2, failures of the machine into 1."""
+
+    @wraps(command)
+    def run(*args: Any, **kwargs: Any) -> None:
+        try:
+            command(*args, **kwargs)
+        except PrintkitError as error:
+            for problem in error.problems:
+                click.echo(str(problem), err=True)
+            sys.exit(2)
+        except OSError as error:
+            from printkit.files import plain
+
+            click.echo(plain(error), err=True)
+            sys.exit(1)
+
+    return run
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="printkit")
+def commands() -> None:
+    """Makes print-ready maths trays for small children from one short pack file."""
+
+
+# --- options shared by check and make --------------------------------------------------------
+
+
+def _overrides(command: Callable[..., None]) -> Callable[..., None]:
+    """The options whose word wins over the pack file."""
+    for option in (
+        click.option("--seed", type=int, help="Another number gives other chance layouts."),
+        click.option("--ink", help="color, gray or outline."),
+        click.option("--languages", help="One or two language tags, such as en,es."),
+        click.option("--paper", help="a3, a4, a5, letter, legal or WIDTHxHEIGHT in mm."),
+        click.option("--theme", help="A built-in theme or the path of a folder."),
+        click.option("--only", metavar="SET", help="One set, into a file of its own beside the pack."),
+        click.option("--child", help="One child's part of the pack."),
+    ):
+        command = option(command)
+    return command
+
+
+def _read(file: Path, options: dict[str, Any]) -> Any:
+    """The pack of a file with the command line's words laid over it."""
+    from printkit.materials import material_keys
+    from printkit.pack import read_pack
+
+    said: dict[str, Any] = {
+        key: options[key] for key in ("theme", "ink", "seed") if options[key] is not None
+    }
+    if options["paper"] is not None:
+        said["paper"] = _paper(options["paper"])
+    if options["languages"] is not None:
+        said["languages"] = [tag.strip() for tag in options["languages"].split(",")]
+    if "theme" in said and Path(said["theme"]).is_dir():
+        said["theme"] = str(Path(said["theme"]).resolve())
+    return read_pack(file, material_keys(), said)
+
+
+def _paper(text: str) -> Any:
+    """'letter' as it is; '210x297' as a list of two numbers."""
+    parts = text.lower().split("x")
+    try:
+        return [float(part) for part in parts] if len(parts) == 2 else text
+    except ValueError:
+        return text
+
+
+def _wish(options: dict[str, Any]) -> Any:
+    from printkit.build import Wish
+
+    pieces = options.get("pieces")
+    keys = tuple(key.strip() for key in pieces.split(",") if key.strip()) if pieces else ()
+    return Wish(child=options["child"], set=options["only"], pieces=keys)
+
+
+# --- commands --------------------------------------------------------------------------------
+
+
+@commands.command()
+@click.argument("file", required=False, default="pack.toml", type=click.Path(path_type=Path))
+@click.option("--theme", help="A built-in theme or the path of a folder.")
+@click.option("--paper", help="a3, a4, a5, letter or legal.")
+@click.option("--languages", help="One or two language tags, such as en,es.")
+@click.option("--child", help="The first child's name.")
+@click.option("--numbers", help="The first child's numbers, such as 1-5.")
+@_told
+def new(file: Path, **answers: str | None) -> None:
+    """Writes a commented starter pack file; never overwrites one."""
+    from printkit.starter import starter, write_new
+
+    asks = sys.stdin.isatty() and sys.stdout.isatty()
+    if asks and not file.exists():
+        answers = _ask(answers)
+    write_new(file, starter(**answers))
+    click.echo(f"Wrote {file}. Look through it, then: printkit make {file}")
+
+
+def _ask(answers: dict[str, str | None]) -> dict[str, str | None]:
+    """Asks on a terminal for what no option answered."""
+    questions = (
+        ("child", "The child's name", "Wren"),
+        ("numbers", "The child's numbers", "1-5"),
+        ("languages", "Language or languages (such as en or en,es)", "en"),
+        ("theme", "Theme", "rock-pool"),
+        ("paper", "Paper in the printer", "a4"),
+    )
+    asked = {
+        key: click.prompt(question, default=usual)
+        for key, question, usual in questions
+        if answers.get(key) is None
+    }
+    return answers | asked
+
+
+@commands.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@_overrides
+@click.option("--json", "as_json", is_flag=True, help="As JSON.")
+@_told
+def check(file: Path, as_json: bool, **options: Any) -> None:
+    """Reads a pack file and says what would be made; writes nothing."""
+    from printkit.build import plan, summary
+
+    made = summary(plan(_read(file, options), _wish(options)))
+    if as_json:
+        click.echo(json.dumps(made, ensure_ascii=False, indent=1))
+        return
+    click.echo(made["title"])
+    for item in made["sets"]:
+        gather = ", ".join(f"{count} {what}" for what, count in item["gather"].items())
+        sizes = " and ".join(f"{width:g} x {height:g} mm" for width, height in item["size_mm"])
+        click.echo(
+            f"  {item['child']}: {item['set']}: {item['pieces']} pieces of {sizes} on {item['stock']}, "
+            f"ink about {item['ink']:.0%}" + (f"; gather {gather}" if gather else "")
+        )
+    for item in made["files"]:
+        click.echo(f"  {item['file']}: {item['sheets']} sheets of {item['stock']}, {item['cuts']} cuts")
+    sheets = {stock: 0 for stock in ("card", "plain")}
+    for item in made["files"]:
+        if not item["file"].endswith("-backs.pdf"):
+            sheets[item["stock"]] += item["sheets"]
+    click.echo(f"  in all {sheets['card']} sheets of card, {sheets['plain']} of plain paper, and the guide")
+    for note in made["notes"]:
+        click.echo(f"  note: {note}")
+
+
+@commands.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("-o", "--output", type=click.Path(path_type=Path), metavar="DIR", help="Where to write.")
+@_overrides
+@click.option("--pieces", help="Pieces by their keys, such as 4,7 (a lost card).")
+@click.option("--preview", is_flag=True, help="A PNG of every page as well.")
+@click.option("--json", "as_json", is_flag=True, help="What was made, as JSON.")
+@_told
+def make(file: Path, output: Path | None, preview: bool, as_json: bool, **options: Any) -> None:
+    """Makes the pack: PDFs, the guide and the manifest, whole or not at all."""
+    from printkit.build import plan, summary, write
+
+    wish = _wish(options)
+    made = plan(_read(file, options), wish)
+    folder = output or _usual_folder(file, made, wish)
+    _check_folder(folder, wish)
+    shows = sys.stderr.isatty() and not as_json
+    names = write(made, folder, wish, preview=preview, progress=_progress if shows else _silent)
+    if as_json:
+        told = summary(made) | {"folder": str(folder), "written": list(names)}
+        click.echo(json.dumps(told, ensure_ascii=False, indent=1))
+        return
+    for name in names:
+        if not name.startswith("preview/"):
+            click.echo(str(folder / name))
+
+
+def _usual_folder(file: Path, made: Any, wish: Any) -> Path:
+    """The pack file's name without its ending, beside it; one child's part has a folder of its own."""
+    from printkit.files import safe_name
+
+    folder = file.with_suffix("") if file.suffix else file.with_name(f"{file.name}-pack")
+    if wish.child is not None and not wish.extract:
+        name = safe_name(made.pack.children[0].child.name)
+        return folder.with_name(f"{folder.name}-{name}")
+    return folder
+
+
+def _check_folder(folder: Path, wish: Any) -> None:
+    """One child's part must not take the place of a whole pack: its files would be removed."""
+    if wish.child is None or wish.extract:
+        return
+    try:
+        listed = json.loads((folder / "manifest.json").read_text(encoding="utf-8"))["files"]
+        children = {item["child"] for item in listed if item.get("child")}
+    except (OSError, ValueError, KeyError, TypeError):
+        return
+    if children - {wish.child}:
+        raise PrintkitError(
+            [
+                Problem(
+                    place="-o",
+                    found=f"'{folder}' holds the pack of {len(children)} children",
+                    allowed="another folder for one child's part",
+                )
+            ]
+        )
+
+
+def _progress(name: str, done: int, total: int) -> None:
+    end = "\n" if done == total else ""
+    click.echo(f"\r\x1b[K{done} of {total}: {name}{end}", err=True, nl=False)
+
+
+def _silent(name: str, done: int, total: int) -> None:
+    """Says nothing: in a pipe long work stays silent."""
+
+
+@commands.command(name="list")
+@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers"]))
+@click.option("--json", "as_json", is_flag=True, help="As JSON.")
+@_told
+def list_(what: str, as_json: bool) -> None:
+    """Says what there is, one line each."""
+    from printkit.listing import entries, line
+
+    found = entries(what)
+    if as_json:
+        click.echo(json.dumps(found, ensure_ascii=False, indent=1))
+        return
+    for entry in found:
+        click.echo(line(what, entry))

@@ -1,0 +1,112 @@
+"""What there is to choose from: themes, materials, languages, papers; as plain values and as lines."""
+
+from collections.abc import Callable
+from dataclasses import fields
+from typing import Any
+
+from printkit.units import PAPERS, inches
+
+
+def entries(what: str) -> list[dict[str, Any]]:
+    """The things of a kind; each has at least `name`, the word a pack file uses."""
+    return _ENTRIES[what]()
+
+
+def line(what: str, entry: dict[str, Any]) -> str:
+    """One entry as a line for people."""
+    return _LINES[what](entry)
+
+
+def _themes() -> list[dict[str, Any]]:
+    from pathlib import Path
+
+    from printkit.pictures import built_in, load_theme
+
+    themes = [load_theme(name, Path(), "themes") for name in built_in()]
+    return [
+        {
+            "name": theme.name,
+            "title": theme.title("en"),
+            "season": theme.season,
+            "motifs": [motif.key for motif in theme.motifs],
+        }
+        for theme in themes
+    ]
+
+
+def _materials() -> list[dict[str, Any]]:
+    from printkit.materials import materials
+
+    return [
+        {
+            "name": item.name,
+            "line": item.line,
+            "stock": item.stock,
+            "settings": [
+                {
+                    "name": field.name,
+                    "allowed": field.metadata["check"].allowed(),
+                    "default": field.default,
+                    "says": field.metadata["says"],
+                }
+                for field in fields(item.settings)
+            ],
+        }
+        for item in materials().values()
+    ]
+
+
+def _languages() -> list[dict[str, Any]]:
+    from printkit.words import languages
+
+    return [
+        {
+            "name": item.tag,
+            "language": item.name,
+            "own_name": item.own_name,
+            "script": item.script,
+            "reviewed": item.reviewed,
+            "checked": item.checked,
+        }
+        for item in languages()
+    ]
+
+
+def _papers() -> list[dict[str, Any]]:
+    return [
+        {"name": name, "width_mm": width, "height_mm": height}
+        for name, (width, height) in PAPERS.items()
+    ]
+
+
+def _theme_line(entry: dict[str, Any]) -> str:
+    return f"{entry['name']}: {entry['title']} ({entry['season']}): {', '.join(entry['motifs'])}"
+
+
+def _material_line(entry: dict[str, Any]) -> str:
+    settings = ", ".join(item["name"] for item in entry["settings"])
+    return f"{entry['name']}: {entry['line']} (on {entry['stock']}; settings: {settings})"
+
+
+def _language_line(entry: dict[str, Any]) -> str:
+    reader = "" if entry["reviewed"] else "; not yet read by a native reader"
+    return f"{entry['name']}: {entry['language']}, {entry['own_name']} ({entry['checked']}{reader})"
+
+
+def _paper_line(entry: dict[str, Any]) -> str:
+    width, height = entry["width_mm"], entry["height_mm"]
+    return f"{entry['name']}: {width:g} x {height:g} mm, {inches(width):.2f} x {inches(height):.2f} in"
+
+
+_ENTRIES: dict[str, Callable[[], list[dict[str, Any]]]] = {
+    "themes": _themes,
+    "materials": _materials,
+    "languages": _languages,
+    "papers": _papers,
+}
+_LINES: dict[str, Callable[[dict[str, Any]], str]] = {
+    "themes": _theme_line,
+    "materials": _material_line,
+    "languages": _language_line,
+    "papers": _paper_line,
+}

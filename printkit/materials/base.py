@@ -1,0 +1,64 @@
+"""What a material is: a name, settings, facts and one pure function that makes pieces."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Literal, NamedTuple
+
+from printkit.errors import Problem
+from printkit.pack import Tray
+from printkit.pieces import Piece, Stock
+
+
+class Room(NamedTuple):
+    """Usable width and height of an upright sheet in mm: no margins, no foot."""
+
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Need:
+    """Something to gather for a tray: `count` of it, and how many mm across if that matters."""
+
+    what: Literal["counters", "pegs", "pencil", "wipe-off pen"]
+    count: int
+    size: float = 0.0
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Made:
+    """The pieces of a tray, or the problems that keep them from being made."""
+
+    pieces: tuple[Piece, ...] = ()
+    needs: tuple[Need, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Material:
+    """A kind of thing made. `make` is pure: (seed, tray, room) -> `Made`.
+
+    `settings` and `facts` are frozen data classes; the fields of `settings` are made with
+    `checks.setting`. `line` is its one line for lists. `stock` is the paper it usually asks for.
+    """
+
+    name: str
+    order: int
+    line: str
+    settings: type
+    facts: type
+    stock: Stock
+    make: Callable[[int, Tray, Room], Made]
+
+
+def problem(tray: Tray, key: str, found: str, allowed: str = "", nearest: str = "") -> Problem:
+    """A problem of this tray, placed at the key that would mend it."""
+    return Problem(place=tray.place(key), found=found, allowed=allowed, nearest=nearest)
+
+
+def refused(*problems: Problem) -> Made:
+    """Nothing made, and why."""
+    return Made(problems=problems)
+
+
+Facts = Any

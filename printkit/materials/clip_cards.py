@@ -1,0 +1,298 @@
+"""Count-and-clip cards: count the things, put a clothespin on the right numeral, look behind it."""
+
+from dataclasses import dataclass
+
+from printkit.chance import Chance
+from printkit.checks import Whole, Words, WordOrWords, setting
+from printkit.materials import arrange as arranging
+from printkit.materials.base import Made, Material, Need, Room, problem, refused
+from printkit.materials.frames import frame_marks
+from printkit.materials.layout import (
+    CONTENT_INSET,
+    HAIRLINE_INSET,
+    SMALLEST_THING,
+    SOFT,
+    accent,
+    fits_sheet,
+    hairline,
+    hatching,
+    numeral,
+    pictures,
+    set_marked,
+    shape_of,
+    size_problem,
+    sizes_for,
+)
+from printkit.materials.motifs import ChosenMotif, chosen_motif
+from printkit.materials.spread import spread_places
+from printkit.pack import Tray
+from printkit.pieces import Area, Box, Dot, Face, Ground, Line, Mark, Piece
+from printkit.units import Rect, micrometres
+
+ZONE_DEPTH = 16.0
+"""mm from the cut that a clothespin may cover; jaws cover the outer 10 to 20 mm (from memory)."""
+LEAST_PITCH = 20.0
+"""mm between two clip zones: a peg of 10 mm and a small hand's error of 5 mm to either side."""
+CONTROL_WIDTH = 18.0
+"""mm of the bar on the back; wider than a peg, so that it shows beside it."""
+CONTROL_NEAR, CONTROL_FAR = 10.0, 25.0
+"""The bar reaches from here to there, in mm inside the edge, so that it shows below a peg too."""
+_FIGURE = 11.0
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Settings:
+    """What can be set for clip cards."""
+
+    choices: int = setting(3, Whole(3, 4), "how many numerals to choose from")
+    arrange: tuple[str, ...] = setting(
+        ("auto",),
+        WordOrWords((*arranging.ARRANGEMENTS, "auto")),
+        "how the things lie; with a list every number gets one card each",
+    )
+    motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Facts:
+    """What is true of a clip card; `answer` counts from 0, from the left of the upright card."""
+
+    quantity: int
+    arrangement: str
+    choices: tuple[int, ...]
+    answer: int
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Card:
+    number: int
+    arrange: str
+    key: str
+
+
+def make(seed: int, tray: Tray, room: Room) -> Made:
+    """A set of clip cards for the child's numbers."""
+    cards = _cards(tray)
+    wrong = _impossible(tray, cards)
+    if wrong:
+        return refused(wrong)
+    motif = chosen_motif(seed, tray)
+    if not motif.ok:
+        return refused(motif.problem)
+    wide_enough = 2 * HAIRLINE_INSET + LEAST_PITCH * tray.settings.choices
+    sizes = [
+        size for size in sizes_for(tray, room, wide=True) if size[0] >= wide_enough and size[1] >= 50
+    ]
+    if not sizes:
+        asked = tray.size if isinstance(tray.size, tuple) else None
+        if asked and fits_sheet(asked, room) or isinstance(tray.size, str):
+            return refused(
+                problem(
+                    tray,
+                    "size",
+                    f"a card of this size has no room for {tray.settings.choices} clothespins",
+                    f"at least {wide_enough:g} x 50 mm",
+                )
+            )
+        return refused(size_problem(tray, room, asked or (wide_enough, 50.0)))
+    if not fits_sheet(sizes[0], room):
+        return refused(size_problem(tray, room, sizes[0]))
+    for size in sizes:
+        thing = _thing(seed, tray, cards, size, motif)
+        if thing >= SMALLEST_THING:
+            return _made(seed, tray, cards, size, thing, motif)
+    return refused(_too_many(seed, tray, cards, sizes[-1], motif))
+
+
+def _cards(tray: Tray) -> list[_Card]:
+    first, last = tray.child.numbers
+    wanted = tray.settings.arrange
+    return [
+        _Card(
+            number=number,
+            arrange=arranging.picked(number) if name == "auto" else name,
+            key=str(number) if len(wanted) == 1 else f"{number}-{name}",
+        )
+        for number in range(first, last + 1)
+        for name in wanted
+    ]
+
+
+def _impossible(tray: Tray, cards: list[_Card]):
+    bad = arranging.impossible([(card.number, card.arrange) for card in cards])
+    return problem(tray, "arrange", bad, arranging.LIMITS) if bad else None
+
+
+# --- choices ---------------------------------------------------------------------------------
+
+
+def allowed_places(number: int, first: int, count: int) -> tuple[int, ...]:
+    """Where the answer may stand among `count` rising neighbours.
+
+    The choices may leave the child's range, but never go below 1 unless the range holds 0.
+    """
+    least = 0 if first == 0 else 1
+    return tuple(place for place in range(count) if number - place >= least)
+
+
+def _answers(seed: int, tray: Tray, cards: list[_Card]) -> tuple[int, ...]:
+    first = tray.child.numbers[0]
+    chance = Chance(seed, tray.child.name, tray.set, "places")
+    return spread_places(
+        [allowed_places(card.number, first, tray.settings.choices) for card in cards], chance
+    )
+
+
+# --- sizes -----------------------------------------------------------------------------------
+
+
+def _things_box(size: tuple[float, float]) -> Rect:
+    width, height = size
+    top = CONTENT_INSET + 1
+    bottom = height - ZONE_DEPTH - _figure_height(size) - 6
+    return Rect(CONTENT_INSET + 1, top, width - 2 * CONTENT_INSET - 2, bottom - top)
+
+
+def _figure_height(size: tuple[float, float]) -> float:
+    return _FIGURE if size[1] < 90 else 16.0
+
+
+def _chance(seed: int, tray: Tray, card: _Card) -> Chance:
+    return Chance(seed, tray.child.name, tray.set, card.key)
+
+
+def _thing(seed, tray, cards, size, motif: ChosenMotif) -> float:
+    box = _things_box(size)
+    wide, high = shape_of(motif.drawing(20.0))
+    most = min(
+        arranging.largest(card.number, card.arrange, box, wide, high, _chance(seed, tray, card))
+        for card in cards
+    )
+    return min(most, 0.45 * min(box.width, box.height))
+
+
+def _too_many(seed, tray, cards, size, motif: ChosenMotif):
+    last = max(card.number for card in cards)
+    fitting = [
+        card.number for card in cards if _thing(seed, tray, [card], size, motif) >= SMALLEST_THING
+    ]
+    return problem(
+        tray,
+        "size" if tray.size is not None else "numbers",
+        f"{last} things of {SMALLEST_THING:g} mm or more do not fit a card of {size[0]:g} x {size[1]:g} mm",
+        f"at most {max(fitting, default=0)} there, or a larger card",
+    )
+
+
+# --- drawing ---------------------------------------------------------------------------------
+
+
+def _made(seed, tray, cards, size, thing, motif: ChosenMotif) -> Made:
+    drawing = motif.drawing(thing)
+    wide, high = shape_of(drawing)
+    box = _things_box(size)
+    grounded = tray.child.numbers[0] == 0
+    pieces = []
+    for card, answer in zip(cards, _answers(seed, tray, cards), strict=True):
+        ground: Ground = "none"
+        marks: list[Mark] = [hairline(size, accent(tray))]
+        if card.arrange == "frame":
+            ground = "frame"
+            for frame in arranging.frames(card.number, box, thing / arranging.FRAME_FILL):
+                marks += frame_marks(frame)
+        elif grounded:
+            edge = box.inset(-0.8)
+            marks.append(
+                Box(x=edge.left, y=edge.top, width=edge.width, height=edge.height, radius=3, stroke=SOFT, line=0.3)
+            )  # fmt: skip
+        boxes = arranging.laid(
+            card.number, card.arrange, box, thing, wide, high, _chance(seed, tray, card)
+        )
+        choices = tuple(card.number - answer + i for i in range(tray.settings.choices))
+        zones = _zones(size, len(choices))
+        marks += pictures(drawing, boxes)
+        marks += _choice_marks(tray, size, choices, zones)
+        back, control = _control(size, zones[answer], accent(tray))
+        pieces.append(
+            Piece(
+                child=tray.child.name,
+                set=tray.set,
+                material=tray.material,
+                key=card.key,
+                width=size[0],
+                height=size[1],
+                front=Face(marks=tuple(marks), areas=(Area(box=box, things=card.number, ground=ground),)),
+                back=back,
+                facts=Facts(
+                    quantity=card.number, arrangement=card.arrange, choices=choices, answer=answer
+                ),
+                stock=tray.stock,
+                zones=zones,
+                control=control,
+            )
+        )
+    return Made(
+        pieces=set_marked(pieces), needs=(Need(what="pegs", count=min(len(pieces), 10)),)
+    )
+
+
+def _zones(size: tuple[float, float], count: int) -> tuple[Rect, ...]:
+    """The clip zones along the lower edge, from the left, within the hairline's sides."""
+    pitch = (size[0] - 2 * HAIRLINE_INSET) / count
+    return tuple(
+        Rect(
+            micrometres(HAIRLINE_INSET + i * pitch),
+            micrometres(size[1] - ZONE_DEPTH),
+            micrometres(pitch),
+            ZONE_DEPTH,
+        )
+        for i in range(count)
+    )
+
+
+def _choice_marks(tray: Tray, size, choices, zones) -> list[Mark]:
+    """The numerals above their zones, with a ring where the jaws go and fine lines between."""
+    marks: list[Mark] = []
+    height = _figure_height(size)
+    base = size[1] - ZONE_DEPTH - 2.2
+    for choice, zone in zip(choices, zones, strict=True):
+        middle = zone.left + zone.width / 2
+        marks += numeral(
+            str(choice), middle, base, height, tray.child.numerals, widest=zone.width - 7
+        )
+        marks.append(
+            Dot(x=middle, y=micrometres(size[1] - CONTENT_INSET - 2.6), radius=2.4, stroke=SOFT, line=0.3)
+        )
+    for zone in zones[1:]:
+        top, bottom = base - height, size[1] - CONTENT_INSET
+        marks.append(
+            Line(x1=zone.left, y1=top, x2=zone.left, y2=bottom, color=(0.75,), line=0.2)
+        )
+    return marks
+
+
+def _control(size, zone: Rect, color) -> tuple[Face, Rect]:
+    """The back: a light bar behind the right zone, seen after turning the card like a page."""
+    middle = size[0] - (zone.left + zone.width / 2)
+    half = min(CONTROL_WIDTH, zone.width - 2) / 2
+    left = max(middle - half, CONTENT_INSET)
+    right = min(middle + half, size[0] - CONTENT_INSET)
+    bar = Rect(
+        micrometres(left),
+        size[1] - CONTROL_FAR,
+        micrometres(right - left),
+        CONTROL_FAR - CONTROL_NEAR,
+    )
+    outline = Box(x=bar.left, y=bar.top, width=bar.width, height=bar.height, radius=1.5, stroke=(0.7,), line=0.3)
+    return Face(marks=(hairline(size, color), outline, *hatching(bar.inset(0.8)))), bar
+
+
+MATERIAL = Material(
+    name="clip-cards",
+    order=40,
+    line="things to count and three or four numerals; a clothespin marks the right one",
+    settings=Settings,
+    facts=Facts,
+    stock="card",
+    make=make,
+)

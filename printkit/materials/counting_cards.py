@@ -1,0 +1,355 @@
+"""Counting cards: things, a numeral and its words; on one card, front and back, or apart to be matched."""
+
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from printkit.chance import Chance
+from printkit.checks import OneOf, Words, WordOrWords, setting
+from printkit.materials import arrange as arranging
+from printkit.materials.base import Made, Material, Need, Room, problem, refused
+from printkit.materials.frames import frame_marks
+from printkit.materials.layout import (
+    SMALLEST_THING,
+    SOFT,
+    accent,
+    content,
+    fits_sheet,
+    hairline,
+    numeral,
+    pictures,
+    set_marked,
+    shape_of,
+    size_problem,
+    sizes_for,
+    words_block,
+)
+from printkit.materials.motifs import chosen_motif
+from printkit.pack import Tray
+from printkit.pieces import Area, Box, Dot, Drawing, Face, Ground, Mark, Piece
+from printkit.units import Rect
+from printkit.words import spell
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Settings:
+    """What can be set for counting cards."""
+
+    layout: Literal["whole", "back", "pair", "triple"] = setting(
+        "whole",
+        OneOf(("whole", "back", "pair", "triple")),
+        "things, numeral and words on one card; numeral and words on the back; apart; with a control card",
+    )
+    things: Literal["drawn", "places"] = setting(
+        "drawn", OneOf(("drawn", "places")), "things drawn, or empty places for loose counters"
+    )
+    arrange: tuple[str, ...] = setting(
+        ("auto",),
+        WordOrWords((*arranging.ARRANGEMENTS, "auto")),
+        "how the things lie; with a list every number gets one card each",
+    )
+    motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Facts:
+    """What is true of a counting card; `numeral` and `words` only where the card carries them."""
+
+    quantity: int
+    arrangement: str | None
+    numeral: int | None
+    words: dict[str, str]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Card:
+    """One arrangement of one number, before it is drawn."""
+
+    number: int
+    arrange: str
+    key: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Plan:
+    """What all cards of the set share: sizes, the picture, the size of a thing."""
+
+    tray: Tray
+    seed: int
+    size: tuple[float, float]
+    thing: float
+    drawing: Drawing | None
+    wide: float
+    high: float
+    grounded: bool
+
+    def chance(self, card: _Card) -> Chance:
+        return _chance(self.seed, self.tray, card)
+
+
+def make(seed: int, tray: Tray, room: Room) -> Made:
+    """A set of counting cards for the child's numbers."""
+    settings: Settings = tray.settings
+    cards = _cards(tray)
+    wrong = _impossible(tray, cards)
+    if wrong:
+        return refused(wrong)
+    motif = chosen_motif(seed, tray)
+    if not motif.ok:
+        return refused(motif.problem)
+    sizes = sizes_for(tray, room)
+    if not sizes or not fits_sheet(sizes[0], room):
+        return refused(size_problem(tray, room, sizes[0] if sizes else (62.0, 88.0)))
+    plan = _plan(seed, tray, cards, sizes, motif)
+    if plan is None:
+        return refused(_too_many(seed, tray, cards, sizes, motif))
+    pieces = [piece for card in cards for piece in _pieces(plan, card)]
+    needs = ()
+    if settings.things == "places":
+        most = max(card.number for card in cards)
+        needs = (Need(what="counters", count=most, size=tray.child.counter),)
+    return Made(pieces=set_marked(pieces), needs=needs)
+
+
+# --- which cards -----------------------------------------------------------------------------
+
+
+def _cards(tray: Tray) -> list[_Card]:
+    first, last = tray.child.numbers
+    wanted = tray.settings.arrange
+    cards = []
+    for number in range(first, last + 1):
+        for name in wanted:
+            arrange = arranging.picked(number) if name == "auto" else name
+            key = str(number) if len(wanted) == 1 else f"{number}-{name}"
+            cards.append(_Card(number=number, arrange=arrange, key=key))
+    return cards
+
+
+def _impossible(tray: Tray, cards: list[_Card]):
+    if tray.settings.things == "places":
+        return None
+    bad = arranging.impossible([(card.number, card.arrange) for card in cards])
+    return problem(tray, "arrange", bad, arranging.LIMITS) if bad else None
+
+
+def _chance(seed: int, tray: Tray, card: _Card) -> Chance:
+    return Chance(seed, tray.child.name, tray.set, card.key)
+
+
+# --- sizes -----------------------------------------------------------------------------------
+
+
+def _plan(seed, tray, cards, sizes, motif) -> _Plan | None:
+    """The smallest card on which things are large enough; None if none is."""
+    settings: Settings = tray.settings
+    drawing = motif.drawing(20.0) if settings.things == "drawn" else None
+    wide, high = shape_of(drawing) if drawing else (1.0, 1.0)
+    grounded = tray.child.numbers[0] == 0
+    for size in sizes:
+        if settings.things == "places":
+            place = tray.child.counter + 2
+            box = _things_box(tray, size).inset(0)
+            fits = all(_places_fit(card.number, box, place) for card in cards)
+            thing = place if fits else 0.0
+        else:
+            box = _things_box(tray, size)
+            thing = min(_largest(seed, tray, card, box, wide, high) for card in cards)
+            thing = min(thing, 0.42 * min(box.width, box.height))
+        if thing >= SMALLEST_THING:
+            drawing = motif.drawing(thing) if drawing else None
+            return _Plan(
+                tray=tray, seed=seed, size=size, thing=thing, drawing=drawing,
+                wide=wide, high=high, grounded=grounded,
+            )  # fmt: skip
+    return None
+
+
+def _largest(seed, tray, card, box, wide, high) -> float:
+    return arranging.largest(card.number, card.arrange, box, wide, high, _chance(seed, tray, card))
+
+
+def _places_fit(number: int, box: Rect, place: float) -> bool:
+    return number == 0 or arranging.grid_for(number, box, place) is not None
+
+
+def _too_many(seed, tray, cards, sizes, motif):
+    size = sizes[-1]
+    box = _things_box(tray, size)
+    if tray.settings.things == "places":
+        place = tray.child.counter + 2
+        fitting = [card.number for card in cards if _places_fit(card.number, box, place)]
+        what = f"places of {place:g} mm"
+    else:
+        wide, high = shape_of(motif.drawing(20.0))
+        fitting = [
+            card.number
+            for card in cards
+            if _largest(seed, tray, card, box, wide, high) >= SMALLEST_THING
+        ]
+        what = f"things of {SMALLEST_THING:g} mm or more"
+    most = max(fitting, default=0)
+    last = tray.child.numbers[1]
+    return problem(
+        tray,
+        "size" if tray.size is not None else "numbers",
+        f"{last} {what} do not fit a card of {size[0]:g} x {size[1]:g} mm",
+        f"at most {most} there, or a larger card",
+    )
+
+
+# --- drawing ---------------------------------------------------------------------------------
+
+
+def _parts(tray: Tray, size: tuple[float, float]) -> tuple[Rect, Rect, Rect]:
+    """The boxes for things, numeral and words on a card that shows all three, from top to bottom."""
+    box = content(size)
+    lines = len(tray.child.languages)
+    word = min(6.0, size[0] * 0.085)
+    words_high = lines * word * 1.3
+    numeral_high = min(26.0, 0.22 * box.height)
+    gap = 0.04 * box.height
+    words = Rect(box.left, box.bottom - words_high, box.width, words_high)
+    figure = Rect(box.left, words.top - gap - numeral_high, box.width, numeral_high)
+    things = Rect(box.left, box.top + 1, box.width, figure.top - gap - box.top - 1)
+    return things, figure, words
+
+
+def _things_box(tray: Tray, size: tuple[float, float]) -> Rect:
+    """Where the things lie on the cards of this tray."""
+    layout = tray.settings.layout
+    if layout in ("whole", "triple"):
+        return _parts(tray, size)[0]
+    if tray.settings.things == "places":
+        return _with_numeral(size)[0]
+    return content(size).inset(1)
+
+
+def _with_numeral(size: tuple[float, float]) -> tuple[Rect, Rect]:
+    """The boxes for places and for the numeral that says how many to lay."""
+    box = content(size)
+    high = min(26.0, 0.24 * box.height)
+    figure = Rect(box.left, box.bottom - high - 1.5, box.width, high)
+    return Rect(box.left, box.top, box.width, figure.top - 3 - box.top), figure
+
+
+def _things(plan: _Plan, card: _Card) -> tuple[tuple[Mark, ...], tuple[Area, ...]]:
+    """The marks of the things in their arrangement, and the area in which they can be counted."""
+    box = _things_box(plan.tray, plan.size)
+    ground: Ground = "none"
+    marks: list[Mark] = []
+    if plan.tray.settings.things == "places":
+        places = arranging.grid_for(card.number, box, plan.thing) if card.number else ()
+        radius = plan.tray.child.counter / 2 + 1
+        marks = [
+            Dot(x=x, y=y, radius=radius, stroke=SOFT, line=0.35, dash=(1.4, 1.0)) for x, y in places
+        ]
+        return tuple(marks), (Area(box=box, things=0, ground="places"),)
+    if card.arrange == "frame":
+        ground = "frame"
+        for frame in arranging.frames(card.number, box, plan.thing / arranging.FRAME_FILL):
+            marks += frame_marks(frame)
+    elif plan.grounded:
+        edge = box.inset(-0.8)
+        marks.append(
+            Box(x=edge.left, y=edge.top, width=edge.width, height=edge.height, radius=3, stroke=SOFT, line=0.3)
+        )
+    boxes = arranging.laid(
+        card.number, card.arrange, box, plan.thing, plan.wide, plan.high, plan.chance(card)
+    )
+    marks += pictures(plan.drawing, boxes)
+    return tuple(marks), (Area(box=box, things=card.number, ground=ground),)
+
+
+def _figure(plan: _Plan, number: int, box: Rect) -> tuple[Mark, ...]:
+    middle = box.left + box.width / 2
+    height = box.height - 1.5
+    return numeral(
+        str(number), middle, box.top + height, height, plan.tray.child.numerals, widest=box.width
+    )
+
+
+def _label_marks(plan: _Plan, number: int) -> tuple[Mark, ...]:
+    """Numeral and words large in the middle of a card of their own."""
+    box = content(plan.size)
+    words = _words(plan, number)
+    lines = len(words)
+    word = min(9.0, plan.size[0] * 0.11)
+    words_high = lines * word * 1.3
+    high = min(0.42 * box.height, 60.0)
+    gap = max(4.0, 0.07 * box.height)
+    top = box.top + (box.height - high - gap - words_high) / 2
+    figure = Rect(box.left, top, box.width, high)
+    under = Rect(box.left, figure.bottom + gap, box.width, words_high)
+    return (*_figure(plan, number, figure), *words_block(tuple(words.values()), under, word))
+
+
+def _words(plan: _Plan, number: int) -> dict[str, str]:
+    return {tag: spell(tag, number) for tag in plan.tray.child.languages}
+
+
+def _pieces(plan: _Plan, card: _Card) -> list[Piece]:
+    """The pieces of one card, by the layout."""
+    tray, number = plan.tray, card.number
+    frame = hairline(plan.size, accent(tray))
+    words = _words(plan, number)
+    places = tray.settings.things == "places"
+    arrangement = None if places else card.arrange
+    facts = Facts(quantity=number, arrangement=arrangement, numeral=number, words=words)
+    thing_marks, areas = _things(plan, card)
+    _, figure_box, words_box = _parts(tray, plan.size)
+    whole = Face(
+        marks=(
+            frame,
+            *thing_marks,
+            *_figure(plan, number, figure_box),
+            *words_block(tuple(words.values()), words_box, words_box.height),
+        ),
+        areas=areas,
+    )
+    label = Face(marks=(frame, *_label_marks(plan, number)))
+    asked = _figure(plan, number, _with_numeral(plan.size)[1]) if places else ()
+    things = Face(marks=(frame, *thing_marks, *asked), areas=areas)
+    bare = replace(facts, words={}, numeral=number if places else None)
+    named = replace(facts, arrangement=None)
+
+    def piece(key: str, front: Face, facts: Facts, back: Face | None = None) -> Piece:
+        return Piece(
+            child=tray.child.name,
+            set=tray.set,
+            material=tray.material,
+            key=key,
+            width=plan.size[0],
+            height=plan.size[1],
+            front=front,
+            back=back,
+            facts=facts,
+            stock=tray.stock,
+        )
+
+    match tray.settings.layout:
+        case "whole":
+            return [piece(card.key, whole, facts)]
+        case "back":
+            return [piece(card.key, things, facts, label)]
+        case "pair":
+            return [
+                piece(f"{card.key}-things", things, bare),
+                piece(f"{card.key}-label", label, named),
+            ]
+        case _:
+            return [
+                piece(f"{card.key}-control", whole, facts),
+                piece(f"{card.key}-things", things, bare),
+                piece(f"{card.key}-label", label, named),
+            ]
+
+
+MATERIAL = Material(
+    name="counting-cards",
+    order=10,
+    line="things to count with their numeral and words, on one card, on its back or apart",
+    settings=Settings,
+    facts=Facts,
+    stock="card",
+    make=make,
+)

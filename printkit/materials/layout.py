@@ -1,0 +1,206 @@
+"""What the faces of all materials share: sizes, safe distances, numerals on rules, set marks."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from printkit import letters
+from printkit.errors import Problem
+from printkit.letters import Numerals
+from printkit.materials.base import Room, problem
+from printkit.pack import Tray
+from printkit.pieces import Box, Color, Drawing, Face, Line, Mark, Picture, Piece, Text
+from printkit.units import Rect, micrometres
+
+HAIRLINE_INSET = 4.0
+"""mm a hairline keeps from the cut: a home printer drifts by 1 to 2 mm (common practice)."""
+CONTENT_INSET = 6.0
+"""mm that everything else keeps from the cut."""
+MARK_STRIP = 3.0
+"""mm above the bottom inset that are kept for the set mark."""
+MARK_SIZE = 2.1
+"""mm an em of a set mark: 6 pt."""
+INK: Color = (0.13,)
+"""Numerals, words and rules: nearly black, in black ink only."""
+SOFT: Color = (0.55,)
+"""Places, frames and helping lines."""
+FAINT: Color = (0.8,)
+"""Grounds, hatching: they must not shine through paper."""
+SMALLEST_THING = 5.0
+"""mm across of the smallest thing a small child can be asked to count here (design choice)."""
+
+SIZES = {
+    #          upright       fits a sheet of A4 and of Letter
+    "small":  (47.0, 62.0),   # 16 and 16 times
+    "medium": (62.0, 88.0),   # 9 and 8 times
+    "large":  (94.0, 125.0),  # 4 and 4 times
+}  # fmt: skip
+
+
+def sizes_for(tray: Tray, room: Room, *, wide: bool = False) -> tuple[tuple[float, float], ...]:
+    """The sizes a card of this tray may have, smallest first: the one asked for, or all that fit.
+
+    Without a size in the pack file the card grows with what it must show: medium, large, half the
+    usable sheet, the whole of it. `wide` lays the named sizes on their side.
+    """
+    if isinstance(tray.size, tuple):
+        return (tray.size,)
+
+    def lie(size: tuple[float, float]) -> tuple[float, float]:
+        return (size[1], size[0]) if wide else size
+
+    if tray.size is not None:
+        return (lie(SIZES[tray.size]),)
+    half = (188.0, 125.0) if room.width >= 188 else (room.width, room.height / 2)
+    named = [lie(SIZES["medium"]), lie(SIZES["large"])]
+    return tuple(
+        size for size in (*named, half, (room.width, room.height)) if fits_sheet(size, room)
+    )
+
+
+def fits_sheet(size: tuple[float, float], room: Room) -> bool:
+    """Whether a piece of that size fits a sheet, upright or turned."""
+    width, height = size
+    slack = 1e-6
+    return (width <= room.width + slack and height <= room.height + slack) or (
+        height <= room.width + slack and width <= room.height + slack
+    )
+
+
+def size_problem(tray: Tray, room: Room, size: tuple[float, float]) -> Problem:
+    """A piece that is larger than the sheet."""
+    return problem(
+        tray,
+        "size",
+        f"a piece of {size[0]:g} x {size[1]:g} mm is larger than the sheet",
+        f"at most {room.width:.4g} x {room.height:.4g} mm within the margins and above the foot",
+    )
+
+
+def content(size: tuple[float, float]) -> Rect:
+    """The part of a face on which may be drawn, the strip of the set mark left out."""
+    width, height = size
+    return Rect(
+        CONTENT_INSET,
+        CONTENT_INSET,
+        width - 2 * CONTENT_INSET,
+        height - 2 * CONTENT_INSET - MARK_STRIP,
+    )
+
+
+def hairline(size: tuple[float, float], color: Color) -> Box:
+    """The fine frame of a card in the theme's colour."""
+    frame = Rect(0, 0, *size).inset(HAIRLINE_INSET)
+    return Box(
+        x=frame.left, y=frame.top, width=frame.width, height=frame.height, radius=3, stroke=color, line=0.25
+    )
+
+
+def accent(tray: Tray) -> Color:
+    """The colour of hairlines: the theme's, or a grey in the other inks."""
+    return tray.child.theme.accent if tray.child.ink == "color" else (0.45,)
+
+
+def numeral(
+    text: str,
+    middle: float,
+    base: float,
+    height: float,
+    numerals: Numerals,
+    *,
+    widest: float = 1000.0,
+    color: Color = INK,
+) -> tuple[Mark, Mark]:
+    """A numeral `height` mm high about `middle`, standing on its short rule with the base line at `base`."""
+    size = height / letters.numeral_ratio(bold=True)
+    run = letters.run(text, size, bold=True, numerals=numerals)
+    wide = run.ink[2] - run.ink[0]
+    if wide > widest:
+        run = letters.run(text, size * widest / wide, bold=True, numerals=numerals)
+        wide = run.ink[2] - run.ink[0]
+    line = max(0.4, height * 0.03)
+    half = wide / 2 + height * 0.12
+    return (
+        Text(run=run, x=micrometres(middle - (run.ink[0] + run.ink[2]) / 2), y=base, color=color),
+        base_rule(middle, base, 2 * half, line, color),
+    )
+
+
+def base_rule(middle: float, base: float, width: float, line: float, color: Color = INK) -> Line:
+    """The short rule a numeral stands on, so that 6 and 9 cannot be read upside down."""
+    y = base + line / 2 + line
+    return Line(x1=middle - width / 2, y1=y, x2=middle + width / 2, y2=y, color=color, line=line)
+
+
+def centered(text: str, middle: float, base: float, size: float, *, color: Color = INK) -> Text:
+    """A word about `middle` with its base line at `base`, `size` mm an em."""
+    run = letters.run(text, size)
+    return Text(run=run, x=micrometres(middle - run.width / 2), y=micrometres(base), color=color)
+
+
+def words_block(
+    words: Sequence[str], box: Rect, most: float, *, color: Color = INK
+) -> tuple[Text, ...]:
+    """One word a line, centred in the box, all of one size (at most `most` mm an em)."""
+    lead = 1.3
+    size = letters.shrink_to(tuple(words), box.width, min(most, box.height / (lead * len(words))))
+    middle = box.left + box.width / 2
+    top = box.top + (box.height - lead * size * len(words)) / 2
+    return tuple(
+        centered(word, middle, top + lead * size * i + size * 0.95, size, color=color)
+        for i, word in enumerate(words)
+    )
+
+
+def set_marked(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
+    """The pieces with the small line that says where each belongs: child, set, n of N."""
+    total = len(pieces)
+    return tuple(
+        replace(piece, mark=f"{piece.child} · {piece.set} · {n} of {total}")
+        for n, piece in enumerate(pieces, 1)
+    )
+
+
+def picture(drawing: Drawing, box: Rect, *, turn: float = 0, mirror: bool = False) -> Picture:
+    """The drawing as large as the box allows, in its middle."""
+    scale = min(box.width / drawing.width, box.height / drawing.height)
+    width, height = micrometres(drawing.width * scale), micrometres(drawing.height * scale)
+    return Picture(
+        drawing=drawing,
+        x=micrometres(box.left + (box.width - width) / 2),
+        y=micrometres(box.top + (box.height - height) / 2),
+        width=width,
+        height=height,
+        turn=turn,
+        mirror=mirror,
+    )
+
+
+def pictures(drawing: Drawing, boxes: Iterable[Rect]) -> tuple[Picture, ...]:
+    """The drawing in each of the boxes."""
+    return tuple(picture(drawing, box) for box in boxes)
+
+
+def shape_of(drawing: Drawing) -> tuple[float, float]:
+    """Width and height of a drawing as shares of its longer side."""
+    longer = max(drawing.width, drawing.height)
+    return drawing.width / longer, drawing.height / longer
+
+
+def hatching(box: Rect, *, gap: float = 1.6, color: Color = FAINT, line: float = 0.35) -> tuple[Mark, ...]:
+    """Light slanting lines that fill a box: a control that does not shine through."""
+    marks: list[Mark] = []
+    steps = int((box.width + box.height) / gap)
+    for i in range(1, steps + 1):
+        reach = i * gap
+        x1, y1 = box.left + min(reach, box.width), box.top + max(0.0, reach - box.width)
+        x2, y2 = box.left + max(0.0, reach - box.height), box.top + min(reach, box.height)
+        if abs(x1 - x2) < gap / 4:
+            continue
+        marks.append(Line(x1=x1, y1=y1, x2=x2, y2=y2, color=color, line=line))
+    return tuple(marks)
+
+
+def blank_face(size: tuple[float, float], color: Color) -> Face:
+    """A face with its hairline only."""
+    return Face(marks=(hairline(size, color),))
+

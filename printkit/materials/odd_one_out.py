@@ -1,0 +1,277 @@
+"""Odd one out: four boxes, three alike and one different, by how closely a child must look."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from printkit.chance import Chance
+from printkit.checks import OneOf, Whole, setting
+from printkit.errors import listing
+from printkit.materials.base import Made, Material, Room, problem, refused
+from printkit.materials.layout import (
+    accent,
+    content,
+    fits_sheet,
+    hairline,
+    hatching,
+    set_marked,
+    size_problem,
+    sizes_for,
+)
+from printkit.materials.spread import spread_places
+from printkit.pack import Tray
+from printkit.pictures import Difference, Look, differences
+from printkit.pieces import Area, Box, Color, Face, Mark, Picture, Piece
+from printkit.units import Rect, micrometres
+
+BOXES = 4
+_GAP = 3.0
+_ROWS_ON_SHEET = 6
+_BOX_LINE: Color = (0.72,)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Settings:
+    """What can be set for odd-one-out."""
+
+    form: Literal["cards", "sheet"] = setting(
+        "cards", OneOf(("cards", "sheet")), "cards of four boxes, or sheets with rows of four"
+    )
+    count: int = setting(8, Whole(1, 60), "how many rounds of four boxes")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Facts:
+    """What is true of a card or a sheet of rows; `odd` counts from 0, in reading order.
+
+    On a sheet the boxes are numbered through all rows and `odd` names one box a row.
+    """
+
+    boxes: int
+    odd: int | tuple[int, ...]
+    difference: str | tuple[str, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Round:
+    """Three alike and one odd, before they are laid on a card or a row."""
+
+    difference: Difference
+    odd: int
+
+
+def make(seed: int, tray: Tray, room: Room) -> Made:
+    """A set of odd-one-out cards, or of sheets with rows."""
+    sheet = tray.settings.form == "sheet"
+    sizes = (tuple(room),) if sheet else sizes_for(tray, room)
+    if not sizes or not fits_sheet(sizes[0], room):
+        return refused(size_problem(tray, room, sizes[0] if sizes else (62.0, 88.0)))
+    size = sizes[0]
+    per_sheet = _rows_on(size) if sheet else 1
+    boxes = _row_boxes(size, 0, per_sheet) if sheet else _card_boxes(size)
+    room_in_box = min(min(box.width, box.height) for box in boxes) - 4
+    if room_in_box < 10:
+        return refused(
+            problem(tray, "size", f"boxes of {room_in_box + 4:.3g} mm are too small to look closely",
+                    "cards of at least 46 x 46 mm")
+        )  # fmt: skip
+    rounds = _rounds(seed, tray, min(room_in_box, 40.0))
+    if not rounds:
+        return refused(_none_visible(tray))
+    if sheet:
+        groups = [rounds[i : i + per_sheet] for i in range(0, len(rounds), per_sheet)]
+        pieces = [_sheet(tray, size, per_sheet, group, n) for n, group in enumerate(groups, 1)]
+    else:
+        pieces = [_card(tray, size, item, n) for n, item in enumerate(rounds, 1)]
+    return Made(pieces=set_marked(pieces))
+
+
+def _none_visible(tray: Tray):
+    level = tray.child.lookalike
+    return problem(
+        tray,
+        "lookalike",
+        f"the theme '{tray.child.theme.name}' has no difference of look-alike level {level} "
+        f"that can be seen in {tray.child.ink} and in gray",
+        f"{listing(_levels(tray)) or 'none with this theme'}; a theme with more or richer pictures has more",
+    )
+
+
+def _levels(tray: Tray) -> list[int]:
+    return [
+        level
+        for level in range(1, 7)
+        if differences(tray.child.theme, level, tray.child.ink, 20.0)
+    ]
+
+
+# --- which differences -----------------------------------------------------------------------
+
+
+def _rounds(seed: int, tray: Tray, size: float) -> list[_Round]:
+    """As many rounds as asked for: every motif once before any comes again, places evenly spread."""
+    usable = differences(tray.child.theme, tray.child.lookalike, tray.child.ink, round(size, 1))
+    if not usable:
+        return []
+    by_motif: dict[str, list[Difference]] = {}
+    for item in usable:
+        by_motif.setdefault(item.motif, []).append(item)
+    chance = Chance(seed, tray.child.name, tray.set, "rounds")
+    queues = {motif: list(chance.shuffled(items)) for motif, items in by_motif.items()}
+    chosen: list[Difference] = []
+    while len(chosen) < tray.settings.count:
+        for motif in chance.shuffled(sorted(queues)):
+            if len(chosen) < tray.settings.count:
+                item = queues[motif].pop(0)
+                queues[motif].append(item)
+                chosen.append(item)
+    places = spread_places([tuple(range(BOXES))] * len(chosen), chance)
+    return [
+        _Round(difference=item, odd=place) for item, place in zip(chosen, places, strict=True)
+    ]
+
+
+# --- boxes -----------------------------------------------------------------------------------
+
+
+def _card_boxes(size: tuple[float, float]) -> tuple[Rect, ...]:
+    """Four boxes, two by two, in reading order."""
+    box = content(size)
+    width, height = (box.width - _GAP) / 2, (box.height - _GAP) / 2
+    return tuple(
+        Rect(
+            micrometres(box.left + column * (width + _GAP)),
+            micrometres(box.top + row * (height + _GAP)),
+            micrometres(width),
+            micrometres(height),
+        )
+        for row in range(2)
+        for column in range(2)
+    )
+
+
+def _rows_on(size: tuple[float, float]) -> int:
+    """How many rows a whole sheet takes, none lower than 24 mm."""
+    return max(1, min(_ROWS_ON_SHEET, int(size[1] // 30)))
+
+
+def _row_boxes(size: tuple[float, float], row: int, rows: int) -> tuple[Rect, ...]:
+    """The four boxes of one row of a sheet."""
+    gap = 5.0
+    side = min((size[0] - 3 * gap - 2) / BOXES, (size[1] - (rows - 1) * gap - 2) / rows)
+    across = (size[0] - BOXES * side) / (BOXES - 1) if BOXES * side + 3 * gap < size[0] else gap
+    across = min(across, gap * 2)
+    left = (size[0] - BOXES * side - (BOXES - 1) * across) / 2
+    down = (size[1] - rows * side) / rows
+    top = down / 2 + row * (side + down)
+    return tuple(
+        Rect(
+            micrometres(left + i * (side + across)), micrometres(top), micrometres(side), micrometres(side)
+        )
+        for i in range(BOXES)
+    )
+
+
+def _looked(look: Look, box: Rect) -> Picture:
+    """A look in the middle of its box, as large in all four."""
+    drawing = look.drawing
+    inner = box.inset(2.5)
+    side = min(inner.width, inner.height)
+    reach = (drawing.width**2 + drawing.height**2) ** 0.5 if look.turn % 90 else 0
+    longest = max(drawing.width, drawing.height, reach)
+    scale = side / longest * look.scale
+    width, height = micrometres(drawing.width * scale), micrometres(drawing.height * scale)
+    return Picture(
+        drawing=drawing,
+        x=micrometres(box.left + (box.width - width) / 2),
+        y=micrometres(box.top + (box.height - height) / 2),
+        width=width,
+        height=height,
+        turn=look.turn,
+        mirror=look.mirror,
+    )
+
+
+def _box_marks(boxes: tuple[Rect, ...], item: _Round, odd: int) -> list[Mark]:
+    marks: list[Mark] = []
+    for place, box in enumerate(boxes):
+        look = item.difference.odd if place == odd else item.difference.alike
+        marks.append(
+            Box(
+                x=box.left, y=box.top, width=box.width, height=box.height,
+                radius=2, stroke=_BOX_LINE, line=0.3,
+            )
+        )  # fmt: skip
+        marks.append(_looked(look, box))
+    return marks
+
+
+def _areas(boxes: tuple[Rect, ...]) -> tuple[Area, ...]:
+    """In each box lies one thing; a millimetre inside its line nothing else is drawn."""
+    return tuple(Area(box=box.inset(1), things=1) for box in boxes)
+
+
+def _card(tray: Tray, size: tuple[float, float], item: _Round, n: int) -> Piece:
+    boxes = _card_boxes(size)
+    right = boxes[item.odd]
+    behind = Rect(micrometres(size[0] - right.right), right.top, right.width, right.height)
+    control = behind.inset(min(right.width, right.height) * 0.22)
+    frame = hairline(size, accent(tray))
+    outline = Box(
+        x=control.left, y=control.top, width=control.width, height=control.height,
+        radius=1.5, stroke=(0.7,), line=0.3,
+    )  # fmt: skip
+    return Piece(
+        child=tray.child.name,
+        set=tray.set,
+        material=tray.material,
+        key=str(n),
+        width=size[0],
+        height=size[1],
+        front=Face(marks=(frame, *_box_marks(boxes, item, item.odd)), areas=_areas(boxes)),
+        back=Face(marks=(frame, outline, *hatching(control.inset(0.8)))),
+        facts=Facts(boxes=BOXES, odd=item.odd, difference=item.difference.kind),
+        stock=tray.stock,
+        boxes=boxes,
+        control=control,
+    )
+
+
+def _sheet(
+    tray: Tray, size: tuple[float, float], rows: int, rounds: list[_Round], n: int
+) -> Piece:
+    marks: list[Mark] = []
+    boxes: list[Rect] = []
+    odd: list[int] = []
+    for row, item in enumerate(rounds):
+        here = _row_boxes(size, row, rows)
+        marks += _box_marks(here, item, item.odd)
+        boxes += here
+        odd.append(row * BOXES + item.odd)
+    return Piece(
+        child=tray.child.name,
+        set=tray.set,
+        material=tray.material,
+        key=f"sheet-{n}",
+        width=size[0],
+        height=size[1],
+        front=Face(marks=tuple(marks), areas=_areas(tuple(boxes))),
+        facts=Facts(
+            boxes=len(boxes),
+            odd=tuple(odd),
+            difference=tuple(item.difference.kind for item in rounds),
+        ),
+        stock=tray.stock,
+        cut=False,
+        boxes=tuple(boxes),
+    )
+
+
+MATERIAL = Material(
+    name="odd-one-out",
+    order=50,
+    line="four pictures, three alike and one different; six levels of looking closely",
+    settings=Settings,
+    facts=Facts,
+    stock="card",
+    make=make,
+)

@@ -1,0 +1,528 @@
+"""A pack file (TOML) -> a checked `Pack` with every default filled in; all problems at once.
+
+The materials' settings come in as an argument: this module knows no material.
+"""
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass, fields, replace
+from functools import cache
+from pathlib import Path
+from typing import Any, Literal
+
+from printkit.checks import (
+    Check,
+    Either,
+    Extent,
+    Millimetres,
+    OneOf,
+    Range,
+    TableOf,
+    Whole,
+    Words,
+    Wrong,
+    is_whole,
+    read_keys,
+    shown,
+)
+from printkit.errors import PrintkitError, Problem, listing, nearest
+from printkit.files import name_fault, same_name
+from printkit.letters import Numerals, missing
+from printkit.pictures import Theme, load_theme
+from printkit.pieces import Stock
+from printkit.texts import catalogue_languages
+from printkit.toml_lines import key_lines
+from printkit.units import PAPERS
+from printkit.words import find
+
+SIZES = ("small", "medium", "large")
+SMALLEST_PAPER, LARGEST_PAPER = 100.0, 1000.0
+RESERVED = ("guide", "manifest", "preview")
+"""Names that the pack's own files have, so no child can."""
+
+_FLIP = OneOf(("long", "short", "hand", "none"))
+_KEYS: dict[str, tuple[Check, Any]] = {
+    "theme": (Words("the name of a built-in theme or the path of a folder"), "rock-pool"),
+    "paper": (Either(OneOf(tuple(PAPERS)), Extent(SMALLEST_PAPER, LARGEST_PAPER)), "a4"),
+    "languages": (Words(), ("en",)),
+    "guide": (Words("a language tag such as 'en'"), "en"),
+    "units": (OneOf(("mm", "in", "both")), None),
+    "ink": (OneOf(("color", "gray", "outline"), (("colour", "color"), ("grey", "gray"))), "color"),
+    "flip": (Either(_FLIP, TableOf((("plain", _FLIP), ("card", _FLIP)))), {}),
+    "margin": (Millimetres(3, 40), 10.0),
+    "counter": (Millimetres(8, 60), 22.0),
+    "numerals": (
+        TableOf(
+            (
+                ("one", OneOf(("flag", "foot"))),
+                ("four", OneOf(("closed", "open"))),
+                ("seven", OneOf(("plain", "barred"))),
+            )
+        ),
+        {},
+    ),
+    "numbers": (Range(0, 100), (1, 10)),
+    "sums_to": (Whole(2, 100), None),
+    "lookalike": (Whole(1, 6), 2),
+    "hand": (OneOf(("left", "right")), "right"),
+}
+"""What may stand in the pack, in a child and in a tray: key -> (check, default)."""
+
+_PACK_ONLY = ("title", "seed", "children")
+_CHILD_ONLY = ("name", "materials")
+_TRAY_ONLY = ("make", "set", "stock", "size")
+
+
+class _Languages:
+    """One or two language tags; the table of languages is asked later, by name."""
+
+    def read(self, value: Any) -> Any:
+        if (
+            isinstance(value, list)
+            and 1 <= len(value) <= 2
+            and all(isinstance(tag, str) and tag for tag in value)
+        ):
+            return tuple(value)
+        return Wrong(found=shown(value), allowed=self.allowed())
+
+    def allowed(self) -> str:
+        return "a list of one or two language tags, such as [\"en\", \"es\"]"
+
+
+_KEYS["languages"] = (_Languages(), ("en",))
+
+
+# --- the checked pack ------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Flips:
+    """How the paper is turned over for its back, by stock."""
+
+    plain: Literal["long", "short", "hand", "none"] = "long"
+    card: Literal["long", "short", "hand", "none"] = "hand"
+
+    def of(self, stock: Stock) -> Literal["long", "short", "hand", "none"]:
+        return self.card if stock == "card" else self.plain
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Child:
+    """A child with every key resolved. `paper` is (width, height) in mm, upright."""
+
+    name: str
+    theme: Theme
+    paper: tuple[float, float]
+    paper_name: str
+    languages: tuple[str, ...]
+    guide: str
+    units: Literal["mm", "in", "both"]
+    ink: Literal["color", "gray", "outline"]
+    flip: Flips
+    margin: float
+    counter: float
+    numerals: Numerals
+    numbers: tuple[int, int]
+    sums_to: int | None
+    lookalike: int
+    hand: Literal["left", "right"]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Tray:
+    """What one material makes for one child; `child` holds the keys as this tray sees them."""
+
+    material: str
+    set: str
+    child: Child
+    stock: Stock
+    size: str | tuple[float, float] | None
+    settings: Any
+    places: tuple[tuple[str, str], ...]
+
+    def place(self, key: str = "") -> str:
+        """Where `key` stands for this tray, as problems name it; the tray itself if nowhere."""
+        places = dict(self.places)
+        return places.get(key, places[""])
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ChildTrays:
+    """A child and the trays made for it, in the order of the pack file."""
+
+    child: Child
+    trays: tuple[Tray, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Pack:
+    """All that is made for one season."""
+
+    title: str
+    seed: int
+    guide: str
+    units: Literal["mm", "in", "both"]
+    paper: tuple[float, float]
+    margin: float
+    children: tuple[ChildTrays, ...]
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class MaterialKeys:
+    """What the pack reader must know of a material: its settings' class and its usual stock."""
+
+    settings: type
+    stock: Stock
+
+
+# --- reading ---------------------------------------------------------------------------------
+
+
+def read_pack(
+    file: Path, materials: Mapping[str, MaterialKeys], overrides: Mapping[str, Any] | None = None
+) -> Pack:
+    """The pack of a file; `overrides` (from the command line) win over pack, child and tray.
+
+    Raises PrintkitError with every problem of the file, and OSError if it cannot be read.
+    """
+    data = file.read_bytes()
+    name = file.name
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        raise PrintkitError(
+            [
+                Problem(
+                    place=f"{name}, line {line}",
+                    found="is no UTF-8 text",
+                    allowed="a text file saved as UTF-8",
+                )
+            ]
+        ) from None
+    try:
+        raw = tomllib.loads(text)
+    except (tomllib.TOMLDecodeError, RecursionError) as error:
+        said = str(error) if isinstance(error, tomllib.TOMLDecodeError) else "is nested too deeply"
+        raise PrintkitError([Problem(place=name, found=f"cannot be read as TOML: {said}")]) from None
+    return _Reader(file, raw, key_lines(text), materials, dict(overrides or {})).pack()
+
+
+class _Reader:
+    """Reads one file; keeps what is wrong until all was looked at."""
+
+    def __init__(
+        self,
+        file: Path,
+        raw: dict[str, Any],
+        lines: Mapping[tuple[str | int, ...], int],
+        materials: Mapping[str, MaterialKeys],
+        overrides: dict[str, Any],
+    ):
+        self.file, self.raw, self.lines = file, raw, lines
+        self.materials, self.overrides = materials, overrides
+        self.problems: list[Problem] = []
+        self.notes: list[str] = []
+        self.theme = cache(self._theme)
+
+    def pack(self) -> Pack:
+        raw = {key: value for key, value in self.raw.items() if key not in self.overrides}
+        checks = {key: check for key, (check, _) in _KEYS.items()}
+        checks |= {"title": Words(), "seed": Whole(0, 2**63 - 1), "children": _Tables()}
+        values = self.read(raw, checks, (), "")
+        values |= self.read_overrides(checks)
+        pack_child = self.resolve(values, {key: default for key, (_, default) in _KEYS.items()}, (), "")
+        children = self.children(values.get("children"), pack_child, raw)
+        if self.problems:
+            raise PrintkitError(self.problems)
+        return Pack(
+            title=values.get("title", self.file.stem),
+            seed=values.get("seed", 0),
+            guide=pack_child.guide,
+            units=pack_child.units,
+            paper=pack_child.paper,
+            margin=pack_child.margin,
+            children=tuple(children),
+            notes=tuple(dict.fromkeys(self.notes)),
+        )
+
+    def read_overrides(self, checks: Mapping[str, Check]) -> dict[str, Any]:
+        values, wrongs = read_keys(self.overrides, checks)
+        for key, wrong in wrongs.items():
+            self.problems.append(
+                Problem(
+                    place=f"--{key}", found=wrong.found, allowed=wrong.allowed, nearest=wrong.nearest
+                )
+            )
+        return values
+
+    # --- children and trays ---
+
+    def children(self, tables: Any, pack_child: Child | None, raw: dict[str, Any]) -> list[ChildTrays]:
+        if tables is None:
+            if "children" not in raw:
+                self.say((), "", "has no children", "a table [[children]] with a name and materials")
+            return []
+        if not tables:
+            self.say(("children",), "", "has no children", "a table [[children]] with a name and materials")
+        read: list[ChildTrays] = []
+        names: list[str] = []
+        for number, table in enumerate(tables):
+            path = ("children", number)
+            whose = table.get("name") if isinstance(table.get("name"), str) else f"child {number + 1}"
+            self.name(table, path, names)
+            checks = {key: check for key, (check, _) in _KEYS.items()}
+            checks |= {"name": Words("a name"), "materials": _Anything()}
+            values = self.read(self.without_overrides(table), checks, path, whose)
+            child = self.resolve(values, pack_child, path, whose)
+            trays = self.trays(table, child, path, whose)
+            if child is not None:
+                read.append(ChildTrays(child=child, trays=tuple(trays)))
+        return read
+
+    def without_overrides(self, table: Mapping[str, Any]) -> dict[str, Any]:
+        return {key: value for key, value in table.items() if key not in self.overrides}
+
+    def name(self, table: Mapping[str, Any], path: tuple[str | int, ...], names: list[str]) -> None:
+        name = table.get("name")
+        here = (*path, "name")
+        if name is None:
+            self.say(path, "", "a child has no name", "name = \"...\"")
+            return
+        if not isinstance(name, str):
+            return
+        fault = name_fault(name)
+        if fault:
+            self.say(here, "", f"{shown(name)} {fault}", "a name that can stand in the name of a file")
+        elif any(same_name(name, word) for word in RESERVED):
+            self.say(here, "", f"{shown(name)} is the name of one of the pack's own files", "another name")
+        elif lacking := missing(name):
+            self.say(
+                here, "", f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw",
+                "Latin, Greek or Cyrillic letters",
+            )  # fmt: skip
+        twin = next((other for other in names if same_name(name, other)), None)
+        if twin is not None:
+            self.say(here, "", f"{shown(name)} and {shown(twin)} would have files of one name", "two names")
+        names.append(name)
+
+    def trays(
+        self, table: Mapping[str, Any], child: Child | None, path: tuple[str | int, ...], whose: str
+    ) -> list[Tray]:
+        listed = table.get("materials")
+        here = (*path, "materials")
+        if not isinstance(listed, list) or not listed:
+            found = "has no materials" if listed in (None, []) else f"materials is {shown(listed)}"
+            self.say(here if listed is not None else path, whose, found, self.materials_allowed())
+            return []
+        read: list[Tray] = []
+        sets: list[str] = []
+        for number, entry in enumerate(listed):
+            tray = self.tray(entry, child, (*here, number), whose, sets)
+            if tray is not None:
+                read.append(tray)
+        return read
+
+    def materials_allowed(self) -> str:
+        return f"a list of {listing(sorted(self.materials))}, each a word or a table with make = ..."
+
+    def tray(
+        self, entry: Any, child: Child | None, path: tuple[str | int, ...], whose: str, sets: list[str]
+    ) -> Tray | None:
+        table = {"make": entry} if isinstance(entry, str) else entry
+        if not isinstance(table, dict) or "make" not in table:
+            self.say(path, whose, shown(entry), self.materials_allowed())
+            return None
+        material = table["make"]
+        if material not in self.materials:
+            where = path if isinstance(entry, str) else (*path, "make")
+            near = nearest(material, self.materials) if isinstance(material, str) else ""
+            self.say(
+                where, whose, f"there is no material {shown(material)}", listing(sorted(self.materials)), near
+            )
+            return None
+        known = self.materials[material]
+        name = table.get("set", material)
+        owner = f"{whose}'s {name}"
+        checks = {key: check for key, (check, _) in _KEYS.items()}
+        checks |= {field.name: field.metadata["check"] for field in fields(known.settings)}
+        checks |= {
+            "make": Words(),
+            "set": Words("a name"),
+            "stock": OneOf(("card", "plain")),
+            "size": Either(OneOf(SIZES), Extent(20, LARGEST_PAPER)),
+        }
+        values = self.read(self.without_overrides(table), checks, path, owner)
+        self.set_name(name, sets, path, owner, "set" in table)
+        resolved = self.resolve(values, child, path, owner)
+        if resolved is None:
+            return None
+        own = {field.name for field in fields(known.settings)}
+        places = [("", self.place(path, owner))]
+        places += [(key, self.place((*path, key), owner)) for key in table]
+        above = {**self.raw, **self.raw["children"][path[1]]}
+        for key in _KEYS:
+            if key not in table and key in above and key not in self.overrides:
+                at = (*path[:2], key) if key in self.raw["children"][path[1]] else (key,)
+                places.append((key, self.place(at, owner)))
+        return Tray(
+            material=material,
+            set=name,
+            child=resolved,
+            stock=values.get("stock", known.stock),
+            size=values.get("size"),
+            settings=known.settings(**{key: values[key] for key in own if key in values}),
+            places=tuple(places),
+        )
+
+    def set_name(
+        self, name: Any, sets: list[str], path: tuple[str | int, ...], owner: str, given: bool
+    ) -> None:
+        if not isinstance(name, str):
+            return
+        here = (*path, "set") if given else path
+        fault = name_fault(name)
+        if fault:
+            self.say(here, owner, f"{shown(name)} {fault}", "a name that can stand in the name of a file")
+        elif lacking := missing(name):
+            self.say(
+                here, owner, f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw",
+                "Latin, Greek or Cyrillic letters",
+            )  # fmt: skip
+        twin = next((other for other in sets if same_name(name, other)), None)
+        if twin is not None:
+            self.say(
+                here, owner, f"the set {shown(name)} occurs twice", "set = \"...\" with a name of its own"
+            )
+        sets.append(name)
+
+    # --- resolving ---
+
+    def resolve(
+        self, values: Mapping[str, Any], above: Child | Mapping[str, Any] | None, path: Any, whose: str
+    ) -> Child | None:
+        """The keys of `values` laid over those `above` (a child's, or the defaults)."""
+        if above is None:
+            return None
+        if isinstance(above, Child):
+            base = {field.name: getattr(above, field.name) for field in fields(Child)}
+        else:
+            base = dict(above) | {"name": "", "paper_name": "a4", "flip": Flips(), "numerals": Numerals()}
+            values = {"theme": base["theme"], "paper": base["paper"], "guide": base["guide"]} | values
+        new = {key: value for key, value in values.items() if key in base}
+        ok = True
+        if "theme" in values:
+            new["theme"] = self.theme(values["theme"], self.place((*path, "theme"), whose))
+            ok = new["theme"] is not None
+        if "paper" in values:
+            named = isinstance(values["paper"], str)
+            new["paper"] = PAPERS[values["paper"]] if named else _upright(values["paper"])
+            new["paper_name"] = values["paper"] if named else "own"
+        if "languages" in values:
+            found = self.languages(values["languages"], (*path, "languages"), whose)
+            new["languages"] = found or base["languages"]
+        if "guide" in values:
+            new["guide"] = self.guide(values["guide"], (*path, "guide"), whose)
+        if "flip" in values:
+            flip = values["flip"]
+            both = {"plain": flip, "card": flip} if isinstance(flip, str) else flip
+            new["flip"] = replace(base["flip"], **both)
+        if "numerals" in values:
+            new["numerals"] = replace(base["numerals"], **values["numerals"])
+        if "paper" in new and "units" not in new and not isinstance(above, Child):
+            new["units"] = "both" if new["paper_name"] in ("letter", "legal") else "mm"
+        return Child(**(base | new)) if ok else None
+
+    def _theme(self, name: str, place: str) -> Theme | None:
+        try:
+            theme = load_theme(name, self.file.parent, place)
+        except PrintkitError as error:
+            self.problems.extend(error.problems)
+            return None
+        self.notes.extend(theme.notes)
+        return theme
+
+    def languages(self, tags: tuple[str, ...], path: Any, whose: str) -> tuple[str, ...]:
+        found: list[str] = []
+        for tag in tags:
+            try:
+                found.append(find(tag, self.place(path, whose)).tag)
+            except PrintkitError as error:
+                self.problems.extend(error.problems)
+        if len(found) == 2 and found[0] == found[1]:
+            self.say(path, whose, f"names {shown(found[0])} twice", "two different languages, or one")
+        return tuple(found)
+
+    def guide(self, tag: str, path: Any, whose: str) -> str:
+        try:
+            found = find(tag, self.place(path, whose)).tag
+        except PrintkitError as error:
+            self.problems.extend(error.problems)
+            return "en"
+        if found in catalogue_languages():
+            return found
+        self.notes.append(f"The guide does not speak {shown(found)} yet, so it is in English.")
+        return "en"
+
+    # --- telling ---
+
+    def read(
+        self, table: Mapping[str, Any], checks: Mapping[str, Check], path: Any, whose: str
+    ) -> dict[str, Any]:
+        values, wrongs = read_keys(table, checks)
+        for key, wrong in wrongs.items():
+            self.say((*path, key), whose, wrong.found, wrong.allowed, wrong.nearest)
+        return values
+
+    def say(self, path: Any, whose: str, found: str, allowed: str = "", near: str = "") -> None:
+        self.problems.append(
+            Problem(place=self.place(path, whose), found=found, allowed=allowed, nearest=near)
+        )
+
+    def place(self, path: tuple[str | int, ...], whose: str) -> str:
+        """'pack.toml, line 23, Juno's strips (children[1].materials[0].unknown)'."""
+        key = path[0] if path and path[0] in self.overrides else ""
+        if key:
+            return f"--{key}"
+        known = path
+        while known and known not in self.lines:
+            known = known[:-1]
+        line = f", line {self.lines[known]}" if known else ""
+        owner = f", {whose}" if whose else ""
+        exact = f" ({dotted(path)})" if path else ""
+        return f"{self.file.name}{line}{owner}{exact}"
+
+
+class _Tables:
+    """A list of tables."""
+
+    def read(self, value: Any) -> Any:
+        if isinstance(value, list) and all(isinstance(item, dict) for item in value):
+            return value
+        return Wrong(found=f"children is {shown(value)}", allowed=self.allowed())
+
+    def allowed(self) -> str:
+        return "tables [[children]], one a child"
+
+
+class _Anything:
+    """A value that is looked at elsewhere."""
+
+    def read(self, value: Any) -> Any:
+        return True
+
+    def allowed(self) -> str:
+        return ""
+
+
+def _upright(paper: tuple[float, float]) -> tuple[float, float]:
+    return (min(paper), max(paper))
+
+
+def dotted(path: tuple[str | int, ...]) -> str:
+    """children[1].materials[0].unknown"""
+    text = ""
+    for part in path:
+        text += f"[{part}]" if is_whole(part) else f".{part}" if text else str(part)
+    return text

@@ -1,0 +1,262 @@
+"""The words inside SVG attributes: numbers with units, transforms, paints, and the style cascade."""
+
+import colorsys
+import math
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import Any
+
+from printkit.pictures.colors import from_hex, plain
+from printkit.pictures.tree import Node, Refused
+from printkit.pieces import BLACK, Color
+
+MAX_NUMBER = 1e7
+MAX_TRANSFORM = 10_000
+MAX_STYLE = 200_000
+MAX_RULES = 1_000
+
+# CSS 2.1 absolute units at 96 to the inch; em and ex for the default font of 16.
+_UNITS = {
+    "": 1.0, "px": 1.0, "pt": 96 / 72, "pc": 16.0, "in": 96.0, "mm": 96 / 25.4, "cm": 96 / 2.54,
+    "q": 96 / 101.6, "em": 16.0, "rem": 16.0, "ex": 8.0,
+}  # fmt: skip
+
+_NUMBER = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?")
+_CALL = re.compile(r"([A-Za-z]+)\s*\(([^()]*)\)")
+_URL = re.compile(r"url\(\s*[\"']?#([^\"')]*?)[\"']?\s*\)")
+_SELECTOR = re.compile(r"(\*|[\w-]+)?([.#][\w-]+)?")
+
+INHERITED = frozenset(
+    """fill fill-rule fill-opacity stroke stroke-width stroke-opacity stroke-linecap stroke-linejoin
+    stroke-miterlimit stroke-dasharray color visibility paint-order
+    marker marker-start marker-mid marker-end""".split()
+)
+_OWN = frozenset(
+    """opacity display transform clip-path mask filter mix-blend-mode stop-color stop-opacity
+    vector-effect""".split()
+)
+PROPERTIES = INHERITED | _OWN
+
+
+# --- numbers ---------------------------------------------------------------------------------
+
+
+def bounded(value: float) -> float:
+    """The number itself, or Refused when it is too large to draw with."""
+    if not abs(value) < MAX_NUMBER:
+        raise Refused("the drawing holds a number that is too large", f"up to {MAX_NUMBER:,.0f}")
+    return value
+
+
+def length(text: str | None, default: float = 0.0, whole: float = 1.0) -> float:
+    """A length in user units; a percentage is taken of `whole`; `default` for what cannot be read."""
+    match = _NUMBER.match(text.strip()) if text else None
+    if match is None or text is None:
+        return default
+    unit = text.strip()[match.end() :].strip().lower()
+    factor = whole / 100 if unit == "%" else _UNITS.get(unit)
+    return default if factor is None else bounded(float(match[0]) * factor)
+
+
+def numbers(text: str | None) -> list[float]:
+    """All the numbers in a list such as a viewBox or the points of a polygon."""
+    return [bounded(float(number)) for number in _NUMBER.findall(text or "")]
+
+
+def share(text: str | None) -> float:
+    """An opacity, 0 to 1; 1 for what cannot be read."""
+    return min(1.0, max(0.0, length(text, 1.0, 1.0)))
+
+
+def transform(text: str | None) -> Any:
+    """A fontTools Transform for the value of a transform attribute."""
+    from fontTools.misc.transform import Transform
+
+    result = Transform()
+    if not text:
+        return result
+    if len(text) > MAX_TRANSFORM:
+        raise Refused("the drawing holds a transform that is too long")
+    for name, inside in _CALL.findall(text):
+        a = numbers(inside)
+        match name, len(a):
+            case "matrix", 6:
+                result = result.transform(a)
+            case "translate", 1 | 2:
+                result = result.translate(a[0], a[1] if len(a) == 2 else 0)
+            case "scale", 1 | 2:
+                result = result.scale(a[0], a[-1])
+            case "rotate", 1:
+                result = result.rotate(math.radians(a[0]))
+            case "rotate", 3:
+                result = result.translate(a[1], a[2]).rotate(math.radians(a[0]))
+                result = result.translate(-a[1], -a[2])
+            case "skewX", 1:
+                result = result.skew(math.radians(a[0]), 0)
+            case "skewY", 1:
+                result = result.skew(0, math.radians(a[0]))
+    return result
+
+
+# --- paint -----------------------------------------------------------------------------------
+
+Tint = tuple[Color, float]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Reference:
+    """A paint that is defined elsewhere in the drawing, and what stands in when it is not there."""
+
+    id: str
+    otherwise: Tint | None
+
+
+def paint(text: str, current: Tint = (BLACK, 1.0)) -> Tint | Reference | None:
+    """The color and alpha of a fill or stroke; a Reference for url(#id); None for none."""
+    text = text.strip()
+    match = _URL.match(text)
+    if match:
+        rest = text[match.end() :].strip()
+        otherwise = paint(rest, current) if rest else None
+        return Reference(id=match[1], otherwise=otherwise if isinstance(otherwise, tuple) else None)
+    return tint(text, current)
+
+
+def target(text: str | None) -> str:
+    """The id in url(#id), or ''."""
+    match = _URL.match((text or "").strip())
+    return match[1] if match else ""
+
+
+def tint(text: str, current: Tint = (BLACK, 1.0)) -> Tint | None:
+    """A plain color with its alpha; None for 'none'; black for what cannot be read."""
+    text = text.strip()
+    word = text.lower()
+    if word in ("", "none", "transparent"):
+        return None
+    if word == "currentcolor":
+        return current
+    if word.startswith("#"):
+        return from_hex(text) or (BLACK, 1.0)
+    call = _CALL.fullmatch(text)
+    if call:
+        return _color_function(call[1].lower(), call[2])
+    from PIL.ImageColor import colormap
+
+    named = colormap.get(word)
+    return (isinstance(named, str) and from_hex(named)) or (BLACK, 1.0)
+
+
+def _color_function(name: str, inside: str) -> Tint:
+    parts = [
+        (float(match[0]), inside[match.end() :].lstrip()[:1] == "%") for match in _NUMBER.finditer(inside)
+    ]
+    if len(parts) < 3 or name not in ("rgb", "rgba", "hsl", "hsla"):
+        return BLACK, 1.0
+    alpha = 1.0
+    if len(parts) > 3:
+        alpha = _between(parts[3][0] / (100 if parts[3][1] else 1))
+    if name.startswith("rgb"):
+        values = [_between(value / (100 if percent else 255)) for value, percent in parts[:3]]
+    else:
+        hue, saturation, light = (value for value, _ in parts[:3])
+        hls = (hue % 360 / 360, _between(light / 100), _between(saturation / 100))
+        values = list(colorsys.hls_to_rgb(*hls))
+    return plain(tuple(round(value, 4) for value in values)), alpha
+
+
+def _between(value: float) -> float:
+    return min(1.0, max(0.0, value))
+
+
+# --- the cascade -----------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Rule:
+    weight: int
+    tag: str
+    declarations: dict[str, str]
+
+
+@dataclass(slots=True)
+class StyleSheet:
+    """The rules of a drawing's <style> elements: element, .class, #id, or element with one of these."""
+
+    rules: dict[str, list[tuple[int, _Rule]]] = field(default_factory=dict)
+    unread: bool = False
+    _count: int = 0
+
+    def add(self, text: str) -> None:
+        """Read one <style> element; selectors of other kinds are left and remembered in `unread`."""
+        if len(text) > MAX_STYLE:
+            raise Refused("the drawing's style sheet is too long", f"at most {MAX_STYLE // 1000} kB")
+        for block in _without_comments(text).split("}"):
+            selectors, brace, body = block.rpartition("{")
+            if not brace:
+                continue
+            # What stands before a semicolon is a statement such as @import, which is never followed.
+            selectors = selectors.rpartition(";")[2]
+            declarations = declared(body)
+            for selector in selectors.split(","):
+                self._add_rule(selector.strip(), declarations)
+
+    def _add_rule(self, selector: str, declarations: dict[str, str]) -> None:
+        match = _SELECTOR.fullmatch(selector)
+        if not selector or match is None:
+            self.unread = self.unread or bool(declarations)
+            return
+        tag = "" if match[1] in (None, "*") else match[1]
+        mark = match[2] or ""
+        weight = {"#": 100, ".": 10}.get(mark[:1], 0) + (1 if tag else 0)
+        self._count += 1
+        if self._count > MAX_RULES:
+            raise Refused("the drawing has too many style rules", f"at most {MAX_RULES:,}")
+        rule = _Rule(weight=weight, tag=tag, declarations=declarations)
+        self.rules.setdefault(mark or tag or "*", []).append((self._count, rule))
+
+    def own(self, node: Node) -> dict[str, str]:
+        """What the element itself says: attributes, then rules by weight, then its style attribute."""
+        said = {key: value for key, value in node.attributes.items() if key in PROPERTIES}
+        if self.rules:
+            keys = ["*", node.tag, *("." + name for name in dict.fromkeys(node.classes))]
+            keys.append("#" + node.attributes.get("id", ""))
+            fitting = [
+                (rule.weight, number, rule.declarations)
+                for key in keys
+                for number, rule in self.rules.get(key, ())
+                if rule.tag in ("", node.tag)
+            ]
+            for _, _, declarations in sorted(fitting, key=lambda rule: rule[:2]):
+                said.update(declarations)
+        if "style" in node.attributes:
+            said.update(declared(node.attributes["style"]))
+        return said
+
+
+def declared(text: str) -> dict[str, str]:
+    """The known properties in 'name: value; name: value'."""
+    found = {}
+    for declaration in _without_comments(text).split(";"):
+        name, _, value = declaration.partition(":")
+        value = value.replace("!important", "").strip()
+        if value and name.strip() in PROPERTIES:
+            found[name.strip()] = value
+    return found
+
+
+def inherit(above: dict[str, str], own: dict[str, str]) -> dict[str, str]:
+    """The style of an element from that of its parent and what it says itself."""
+    said = {key: value for key, value in own.items() if value != "inherit"}
+    return {key: value for key, value in above.items() if key in INHERITED} | said
+
+
+def _without_comments(text: str) -> str:
+    return "".join(_outside(text.split("/*")))
+
+
+def _outside(parts: list[str]) -> Iterable[str]:
+    yield parts[0]
+    for part in parts[1:]:
+        yield part.partition("*/")[2]

@@ -1,0 +1,297 @@
+"""One picture of a theme and its variations: ink, parts left out, parts in another color."""
+
+import re
+from collections import Counter
+from dataclasses import dataclass, field, replace
+from typing import Any, Literal
+
+from printkit.errors import PrintkitError, Problem, listing, nearest
+from printkit.pictures.colors import gray
+from printkit.pictures.flatten import shape_bounds
+from printkit.pictures.paths import Bounds, shifted, united
+from printkit.pictures.plurals import best, category
+from printkit.pictures.raster import Photo, in_gray
+from printkit.pictures.strokes import area, flat
+from printkit.pictures.svg import Artwork, Item
+from printkit.pieces import BLACK, WHITE, Color, Drawing, Shape
+
+Ink = Literal["color", "gray", "outline"]
+Recolor = tuple[tuple[str, Color], ...]
+
+_PHOTO_IN_OUTLINE = "in gray, as a photo has no outline"
+
+# Ids such as 'left-claw' or 'arm-2' were chosen by a person; 'path1234' and 'g' by a program.
+_SPOKEN = re.compile(r"[A-Za-z]+(?:[-_ ][A-Za-z]+)*(?:[-_ ]\d)?")
+_UNSPOKEN = frozenset(
+    """a g use svg path rect circle ellipse line polyline polygon group layer shape symbol text
+    vector defs clip mask id object compound""".split()
+)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Name:
+    """What a motif is called in one language: a form for each plural category, and its gender."""
+
+    forms: tuple[tuple[str, str], ...]
+    gender: str = ""
+
+    def form(self, wanted: str) -> str:
+        """The form for a plural category; 'other', or any there is, stands in."""
+        forms = dict(self.forms)
+        return forms.get(wanted) or forms.get("other") or forms.get("one") or next(iter(forms.values()))
+
+
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class Motif:
+    """One picture. Equal arguments to `drawing` give the same object each time.
+
+    `symmetric` is what the theme says of left and right, None if it says nothing. `source` is the
+    picture as it was read; `file` names it in problems and notes.
+    """
+
+    key: str
+    file: str
+    theme: str
+    source: Artwork | Photo
+    names: tuple[tuple[str, Name], ...] = ()
+    symmetric: bool | None = None
+    _made: dict[Any, Drawing] = field(default_factory=dict, repr=False)
+
+    @property
+    def is_photo(self) -> bool:
+        """Whether the motif is made of pixels: it has no parts and no outline."""
+        return isinstance(self.source, Photo)
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """How the picture is drawn where that differs from its file; reads on after 'drawn'."""
+        return self.source.notes
+
+    def notes_in(self, ink: Ink) -> tuple[str, ...]:
+        """The notes that hold in one ink."""
+        if self.is_photo and ink == "outline":
+            return (*self.notes, _PHOTO_IN_OUTLINE)
+        return self.notes
+
+    def name(self, tag: str, n: int = 1) -> str:
+        """What `n` of it are called in a language (BCP 47 tag); in English, or its key, for want of that."""
+        found = best(tag, self.names)
+        return found[1].form(category(found[0], n)) if found else spoken(self.key)
+
+    def gender(self, tag: str) -> str:
+        """The grammatical gender of the name that `name` gives, '' if none is known."""
+        found = best(tag, self.names)
+        return found[1].gender if found else ""
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Ids of parts that can be left out or recolored, in drawing order."""
+        if isinstance(self.source, Photo):
+            return ()
+        items = self.source.items
+        counts = Counter(name for item in items for name in dict.fromkeys(item.ids))
+        return tuple(
+            name
+            for name, count in counts.items()
+            if count < len(items) and _SPOKEN.fullmatch(name) and name.lower() not in _UNSPOKEN
+        )
+
+    def part_color(self, part: str) -> Color | None:
+        """The color that covers most of a part, shades aside; None if it has none."""
+        return _main_color([item for item in self._items() if part in item.ids])
+
+    def _items(self) -> tuple[Item, ...]:
+        return () if isinstance(self.source, Photo) else self.source.items
+
+    def drawing(
+        self, ink: Ink, *, size: float, hide: tuple[str, ...] = (), recolor: Recolor = ()
+    ) -> Drawing:
+        """The motif in one ink, cropped to what the whole motif covers, so that variations align.
+
+        `size` is the longer side in mm as printed; only the width of outlines hangs on it.
+        `hide` names parts left out. `recolor` gives parts another color: it replaces the one that
+        covers most of the part, wherever it occurs in it. Raises PrintkitError for an unknown part.
+        """
+        line = round(outline_width(size), 3) if ink == "outline" and not self.is_photo else 0.0
+        key = (ink, line, line and size, hide, recolor)
+        if key not in self._made:
+            self._check(hide + tuple(part for part, _ in recolor))
+            self._made[key] = self._make(ink, line, size, hide, recolor)
+        return self._made[key]
+
+    def _check(self, parts: tuple[str, ...]) -> None:
+        unknown = [part for part in parts if part not in self.parts]
+        if unknown:
+            raise PrintkitError(
+                Problem(
+                    place=self.file,
+                    found=f"there is no part '{part}'",
+                    allowed=listing(self.parts) or "none, as the picture has no named parts",
+                    nearest=nearest(part, self.parts),
+                )
+                for part in unknown
+            )
+
+    def _make(
+        self, ink: Ink, line: float, size: float, hide: tuple[str, ...], recolor: Recolor
+    ) -> Drawing:
+        if isinstance(self.source, Photo):
+            raster = self.source.raster if ink == "color" else in_gray(self.source.raster)
+            return replace(self.source.drawing(raster), name=self._title(ink, size, hide, recolor))
+        art = self.source
+        units = _outline_units(art, line, size) if line else 0.0
+        frame = _frame(art, units)
+        items = [item for item in art.items if not set(item.ids) & set(hide)]
+        for part, color in recolor:
+            items = recolored(items, part, color)
+        decimals = _decimals(art)
+        left, top, right, bottom = frame
+        return Drawing(
+            name=self._title(ink, size, hide, recolor),
+            width=round(right - left, decimals),
+            height=round(bottom - top, decimals),
+            shapes=tuple(
+                replace(shape, path=shifted(shape.path, -left, -top, decimals))
+                for item in items
+                for shape in _inked(item, ink, units)
+            ),
+        )
+
+    def _title(self, ink: Ink, size: float, hide: tuple[str, ...], recolor: Recolor) -> str:
+        words = [f"{self.theme}/{self.key}", ink]
+        if ink == "outline":
+            words.append(f"at {size:g} mm")
+        words.extend(f"without {part}" for part in hide)
+        words.extend(f"{part} {' '.join(f'{value:g}' for value in color)}" for part, color in recolor)
+        return " ".join(words)
+
+
+def spoken(key: str) -> str:
+    """A key or id as words: 'sea_star' and 'sea-star' are 'sea star'."""
+    return re.sub(r"[-_\s]+", " ", key).strip()
+
+
+def outline_width(size: float) -> float:
+    """The width of outlines in mm for a picture `size` mm long: about 0.5, from 0.35 to 1.
+
+    Common practice for coloring pages: finer on small pictures, bolder on large ones.
+    """
+    return min(1.0, max(0.35, 0.275 + 0.0075 * size))
+
+
+# --- variations ------------------------------------------------------------------------------
+
+
+def recolored(items: list[Item], part: str, color: Color) -> list[Item]:
+    """The items with the main color of one part replaced."""
+    main = _main_color([item for item in items if part in item.ids])
+    return [
+        replace(item, shape=_repainted(item.shape, main, color))
+        if part in item.ids and not item.shade
+        else item
+        for item in items
+    ]
+
+
+def _repainted(shape: Shape, old: Color | None, new: Color) -> Shape:
+    return replace(
+        shape,
+        fill=new if shape.fill is not None and shape.fill == old else shape.fill,
+        stroke=new if shape.stroke is not None and shape.stroke == old else shape.stroke,
+    )
+
+
+def _main_color(items: list[Item]) -> Color | None:
+    """The color that covers most, lines counted by length and width; shades aside."""
+    covered: Counter[Color] = Counter()
+    for item in items:
+        if item.shade:
+            continue
+        shape = item.shape
+        lines = flat(shape.path, 0.1)
+        if shape.fill is not None:
+            covered[shape.fill] += abs(sum(area(points) for points, _ in lines)) + 1e-9
+        if shape.stroke is not None:
+            covered[shape.stroke] += shape.stroke_width * sum(_length(points) for points, _ in lines)
+    return max(covered, key=lambda color: covered[color]) if covered else None
+
+
+def _length(points: list[tuple[float, float]]) -> float:
+    return sum(
+        abs(complex(b[0] - a[0], b[1] - a[1])) for a, b in zip(points, points[1:], strict=False)
+    )
+
+
+# --- inks ------------------------------------------------------------------------------------
+
+
+def _inked(item: Item, ink: Ink, line: float) -> list[Shape]:
+    """The shapes that one item becomes in an ink; `line` is the outline's width in its units."""
+    shape = item.shape
+    if ink == "outline":
+        return [] if item.shade else _outlined(shape, line)
+    if ink == "gray":
+        return [
+            replace(
+                shape,
+                fill=None if shape.fill is None else gray(shape.fill),
+                stroke=None if shape.stroke is None else gray(shape.stroke),
+            )
+        ]
+    return [shape]
+
+
+def _outlined(shape: Shape, line: float) -> list[Shape]:
+    """White with a black edge; a line much wider than the edge becomes a white band with two."""
+    path = {"path": shape.path, "even_odd": shape.even_odd, "join": "round", "cap": "round"}
+    wide = shape.stroke_width if shape.stroke is not None else 0.0
+    fill = None if shape.fill is None else WHITE
+    if wide < 2 * line:
+        return [Shape(**path, fill=fill, stroke=BLACK, stroke_width=line)]
+    band = Shape(**path, fill=fill, stroke=WHITE, stroke_width=wide - line)
+    return [Shape(**path, fill=fill, stroke=BLACK, stroke_width=wide + line), band]
+
+
+# --- the frame -------------------------------------------------------------------------------
+
+
+def _decimals(art: Artwork) -> int:
+    longest = max(art.width, art.height)
+    return max(1, 6 - len(str(int(longest))))
+
+
+def _ink_box(shapes: list[Shape], art: Artwork) -> Bounds:
+    """The exact box of what the shapes paint."""
+    tolerance = max(art.width, art.height) * 1e-5
+    boxes = (shape_bounds(shape, tolerance) for shape in shapes)
+    found = united(box for box in boxes if box is not None)
+    return found or (0.0, 0.0, art.width, art.height)
+
+
+def _frame(art: Artwork, line: float) -> Bounds:
+    """The box of the whole motif's ink: in outline when `line` is not 0, else in color.
+
+    What reaches out of the file's own sheet is cut off, as every viewer does.
+    """
+    reach = line / 2
+    box = _ink_box(_whole(art, line), art)
+    return (
+        max(box[0], -reach),
+        max(box[1], -reach),
+        min(box[2], art.width + reach),
+        min(box[3], art.height + reach),
+    )
+
+
+def _whole(art: Artwork, line: float) -> list[Shape]:
+    ink: Ink = "outline" if line else "color"
+    shapes = [shape for item in art.items for shape in _inked(item, ink, line)]
+    return shapes or [item.shape for item in art.items]
+
+
+def _outline_units(art: Artwork, line: float, size: float) -> float:
+    """The width of outlines in the drawing's units, so that it is `line` mm when printed `size` mm long."""
+    left, top, right, bottom = _frame(art, 0.0)
+    longest = max(right - left, bottom - top)
+    # The edge adds half its width on both sides: units / (longest + units) = line / size.
+    return line * longest / max(size - line, line)

@@ -1,0 +1,211 @@
+"""What can be seen between two looks of a picture at print size, measured on small images.
+
+A change counts where it is at least 1 mm thick, so that the thin slivers between two almost equal
+contours do not count (a young child resolves 1 mm at arm's length: three times the 0.29 mm that
+20/50, the pass level of vision screening at three years, resolves at 400 mm).
+"""
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from printkit.pictures.colors import LUMA, difference
+from printkit.pictures.flatten import layers
+from printkit.pictures.motifs import Ink
+from printkit.pieces import Drawing
+
+if TYPE_CHECKING:
+    from PIL import Image
+
+# Five pixels a mm: a square of 5 x 5 pixels is 1 mm. Each pixel is the mean of 4 rows with exact
+# coverage along the row, so areas are finer than the pixels.
+PIXELS_PER_MM = 5
+MARGIN = 6
+
+# Floors (design choices): a smaller or fainter change is no difference that a child can be asked for.
+AREA_SHARE = 0.04
+AREA_MM2 = 3.0
+COLOR_CONTRAST = 20.0  # CIEDE2000
+GRAY_CONTRAST = 0.12  # of the way from black to white
+LINE_SHARE = 0.04
+LINE_MM2 = 1.5
+
+# A pixel has changed when a channel differs by this much of 255; half the gray floor, so that the
+# soft edges of a change count with it.
+_STEP = 15
+_SAMPLES = 1500
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Look:
+    """A drawing as it is placed: turned clockwise by `turn` degrees, mirrored first, scaled."""
+
+    drawing: Drawing
+    turn: float = 0.0
+    mirror: bool = False
+    scale: float = 1.0
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Change:
+    """How far two looks differ: mm2 changed, that as a share of the first one's ink, mean CIEDE2000."""
+
+    area: float
+    share: float
+    contrast: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Pixels:
+    """A look at print size in the middle of a square: its colors on white, and what it covers."""
+
+    colors: "Image.Image"
+    cover: "Image.Image"
+
+
+def pixels(look: Look, size: float) -> Pixels:
+    """The look where the longer side of its drawing at scale 1 is `size` mm.
+
+    `turn` is a multiple of 90.
+    """
+    from PIL import Image, ImageOps
+
+    side = math.ceil(size * PIXELS_PER_MM) + 2 * MARGIN
+    longest = size * look.scale * PIXELS_PER_MM
+    images = layers(look.drawing, side, side, longest)
+    if look.mirror:
+        images = tuple(ImageOps.mirror(image) for image in images)
+    turns = {
+        90: Image.Transpose.ROTATE_270, 180: Image.Transpose.ROTATE_180, 270: Image.Transpose.ROTATE_90
+    }  # fmt: skip
+    turn = turns.get(round(look.turn) % 360)
+    if turn is not None:
+        images = tuple(image.transpose(turn) for image in images)
+    return Pixels(*images)
+
+
+def change(one: Pixels, two: Pixels) -> Change | None:
+    """What changes from one to the other where it can be seen in these colors and in gray; else None."""
+    in_color = _clumps(_differing(one.colors, two.colors))
+    ink = _area(one.cover)
+    area = _area(in_color)
+    contrast = _contrast(one.colors, two.colors, in_color)
+    if area < max(AREA_MM2, AREA_SHARE * ink) or contrast < COLOR_CONTRAST:
+        return None
+    first, second = _gray(one.colors), _gray(two.colors)
+    in_gray = _clumps(_differing(first, second))
+    if _area(in_gray) < max(AREA_MM2, AREA_SHARE * ink) or _gray_contrast(first, second, in_gray) < GRAY_CONTRAST:
+        return None
+    return Change(area=area, share=area / ink, contrast=contrast)
+
+
+def line_change(one: Pixels, two: Pixels) -> Change | None:
+    """What changes between two outlines; lines that only shift by less than 0.6 mm do not count."""
+    first, second = _black(one.colors), _black(two.colors)
+    changed = _either(_without(first, _near(second)), _without(second, _near(first)))
+    ink, area = _area(first), _area(changed)
+    if area < max(LINE_MM2, LINE_SHARE * ink):
+        return None
+    return Change(area=area, share=area / ink, contrast=100.0)
+
+
+# --- masks -----------------------------------------------------------------------------------
+
+
+def _differing(one: "Image.Image", two: "Image.Image") -> "Image.Image":
+    """Where any channel differs clearly (L, 0 or 255)."""
+    from PIL import ImageChops
+
+    bands = ImageChops.difference(one, two).split()
+    largest = bands[0]
+    for band in bands[1:]:
+        largest = ImageChops.lighter(largest, band)
+    return largest.point(_from(_STEP))
+
+
+def _clumps(mask: "Image.Image") -> "Image.Image":
+    """The mask without what is thinner than 1 mm."""
+    from PIL import ImageFilter
+
+    reach = PIXELS_PER_MM // 2
+    core = mask.filter(ImageFilter.BoxBlur(reach)).point(_from(255))
+    return core.filter(ImageFilter.BoxBlur(reach)).point(_from(1))
+
+
+def _near(mask: "Image.Image") -> "Image.Image":
+    """The mask grown by 0.6 mm."""
+    from PIL import ImageFilter
+
+    return mask.filter(ImageFilter.BoxBlur(round(0.6 * PIXELS_PER_MM))).point(_from(1))
+
+
+def _black(colors: "Image.Image") -> "Image.Image":
+    from PIL import ImageChops
+
+    return ImageChops.invert(_gray(colors)).point(_from(96))
+
+
+def _without(mask: "Image.Image", other: "Image.Image") -> "Image.Image":
+    from PIL import ImageChops
+
+    return ImageChops.subtract(mask, other)
+
+
+def _either(mask: "Image.Image", other: "Image.Image") -> "Image.Image":
+    from PIL import ImageChops
+
+    return ImageChops.lighter(mask, other)
+
+
+def _gray(colors: "Image.Image") -> "Image.Image":
+    """As a gray printer prints it: the same weights that drawings are turned gray with."""
+    return colors.convert("L", (*LUMA, 0))
+
+
+@lru_cache(maxsize=None)
+def _from(floor: int) -> list[int]:
+    """A table that turns values from `floor` up into 255 and the rest into 0."""
+    return [0] * floor + [255] * (256 - floor)
+
+
+def _area(mask: "Image.Image") -> float:
+    """What the mask covers in mm2."""
+    from PIL import ImageStat
+
+    return ImageStat.Stat(mask).sum[0] / 255 / PIXELS_PER_MM**2
+
+
+# --- contrast --------------------------------------------------------------------------------
+
+
+def _contrast(one: "Image.Image", two: "Image.Image", mask: "Image.Image") -> float:
+    """The mean CIEDE2000 of the pixels in the mask, from at most 1500 of them."""
+    first, second = one.tobytes(), two.tobytes()
+    places = [i for i, value in enumerate(mask.tobytes()) if value]
+    if not places:
+        return 0.0
+    places = places[:: max(1, len(places) // _SAMPLES)]
+    # Soft edges hold many colors; in steps of 8 they are few, and measured once.
+    found = (
+        difference(*(tuple(value & 0xF8 for value in data[3 * i : 3 * i + 3]) for data in (first, second)))
+        for i in places
+    )
+    return sum(found) / len(places)
+
+
+def _gray_contrast(one: "Image.Image", two: "Image.Image", mask: "Image.Image") -> float:
+    from PIL import ImageChops, ImageStat
+
+    if mask.getbbox() is None:
+        return 0.0
+    return ImageStat.Stat(ImageChops.difference(one, two), mask).mean[0] / 255
+
+
+_Measure = Callable[[Pixels, Pixels], Change | None]
+
+
+def measure(ink: Ink, photo: bool = False) -> _Measure:
+    """How looks printed in that ink are compared; photos have no outline."""
+    return line_change if ink == "outline" and not photo else change

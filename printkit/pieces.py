@@ -1,0 +1,250 @@
+"""What is made: pieces with facts, their faces, and the marks drawn on a face.
+
+Every length is in mm, measured from the top left of the face, y down. Colours are tuples of
+numbers from 0 to 1: (grey,) or (red, green, blue). Everything is frozen and can be compared.
+"""
+
+import math
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from printkit.units import Rect
+
+Color = tuple[float, ...]
+Stock = Literal["card", "plain"]
+Ground = Literal["none", "frame", "places", "crossed"]
+
+BLACK: Color = (0.0,)
+WHITE: Color = (1.0,)
+
+
+# --- what a mark draws -----------------------------------------------------------------------
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Shape:
+    """One path with its paint, in the units of its drawing, y down.
+
+    `path` is a tuple of ('M', x, y), ('L', x, y), ('C', x1, y1, x2, y2, x, y) and ('Z',).
+    """
+
+    path: tuple[tuple[Any, ...], ...]
+    fill: Color | None = None
+    stroke: Color | None = None
+    stroke_width: float = 0.0
+    cap: Literal["butt", "round", "square"] = "butt"
+    join: Literal["miter", "round", "bevel"] = "miter"
+    even_odd: bool = False
+    fill_opacity: float = 1.0
+    stroke_opacity: float = 1.0
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Raster:
+    """A prepared photo: bytes as they will stand in the PDF, 8 bits a channel.
+
+    `mask` holds zlib-compressed 8-bit alpha of the same size, or None.
+    """
+
+    data: bytes
+    filter: Literal["DCTDecode", "FlateDecode"]
+    width_px: int
+    height_px: int
+    channels: Literal[1, 3]
+    mask: bytes | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Drawing:
+    """A picture in a box of its own: shapes in drawing order, or one raster that fills the box."""
+
+    name: str
+    width: float
+    height: float
+    shapes: tuple[Shape, ...] = ()
+    raster: Raster | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Run:
+    """Text that was shaped and measured once, at `size` mm an em, in one face and direction.
+
+    `glyphs` holds (glyph id, advance, x offset, y offset, text) with lengths in 1/1000 em, y up;
+    `text` is what the glyph stands for ('' when the glyph before it told it already).
+    `ink` is (left, top, right, bottom) in mm from the pen's start on the base line, y down.
+    """
+
+    text: str
+    font: str
+    size: float
+    glyphs: tuple[tuple[int, float, float, float, str], ...]
+    width: float
+    ink: tuple[float, float, float, float]
+
+
+# --- marks -----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Text:
+    """A run with its pen's start at (x, y) on the base line."""
+
+    run: Run
+    x: float
+    y: float
+    color: Color = BLACK
+
+    def bounds(self) -> Rect:
+        left, top, right, bottom = self.run.ink
+        return Rect(self.x + left, self.y + top, right - left, bottom - top)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Traced:
+    """Letters to trace: the run's outlines, hollow, drawn with a line `width` mm wide."""
+
+    run: Run
+    x: float
+    y: float
+    color: Color
+    width: float
+
+    def bounds(self) -> Rect:
+        left, top, right, bottom = self.run.ink
+        half = self.width / 2
+        return Rect(
+            self.x + left - half, self.y + top - half, right - left + 2 * half, bottom - top + 2 * half
+        )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Picture:
+    """A drawing fitted to a box, turned clockwise by `turn` degrees about its middle, or mirrored."""
+
+    drawing: Drawing
+    x: float
+    y: float
+    width: float
+    height: float
+    turn: float = 0.0
+    mirror: bool = False
+
+    def bounds(self) -> Rect:
+        if not self.turn:
+            return Rect(self.x, self.y, self.width, self.height)
+        angle = math.radians(self.turn)
+        cos, sin = abs(math.cos(angle)), abs(math.sin(angle))
+        width, height = self.width * cos + self.height * sin, self.width * sin + self.height * cos
+        return Rect(
+            self.x + (self.width - width) / 2, self.y + (self.height - height) / 2, width, height
+        )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Box:
+    """A rectangle, perhaps with round corners; `dash` is (on, off) in mm."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    radius: float = 0.0
+    fill: Color | None = None
+    stroke: Color | None = None
+    line: float = 0.2
+    dash: tuple[float, float] | None = None
+
+    def bounds(self) -> Rect:
+        half = self.line / 2 if self.stroke is not None else 0.0
+        return Rect(self.x, self.y, self.width, self.height).inset(-half)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Line:
+    """A straight line; its ends are round when `round_ends`."""
+
+    x1: float
+    y1: float
+    x2: float
+    y2: float
+    color: Color = BLACK
+    line: float = 0.2
+    dash: tuple[float, float] | None = None
+    round_ends: bool = False
+
+    def bounds(self) -> Rect:
+        half = self.line / 2
+        left, top = min(self.x1, self.x2), min(self.y1, self.y2)
+        return Rect(
+            left - half,
+            top - half,
+            abs(self.x2 - self.x1) + 2 * half,
+            abs(self.y2 - self.y1) + 2 * half,
+        )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Dot:
+    """A disc or ring about (x, y)."""
+
+    x: float
+    y: float
+    radius: float
+    fill: Color | None = None
+    stroke: Color | None = None
+    line: float = 0.2
+    dash: tuple[float, float] | None = None
+
+    def bounds(self) -> Rect:
+        reach = self.radius + (self.line / 2 if self.stroke is not None else 0.0)
+        return Rect(self.x - reach, self.y - reach, 2 * reach, 2 * reach)
+
+
+Mark = Text | Traced | Picture | Box | Line | Dot
+
+
+# --- faces and pieces ------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Area:
+    """A place where separate things can be counted; with ground 'none' nothing else is drawn there."""
+
+    box: Rect
+    things: int
+    ground: Ground = "none"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Face:
+    """What is drawn on one side of a piece, in drawing order."""
+
+    marks: tuple[Mark, ...]
+    areas: tuple[Area, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Piece:
+    """One thing that is cut out, or (with `cut` false) a whole sheet that is used uncut.
+
+    `back` is drawn as it is read after the piece was turned over like the page of a book.
+    `key` names the piece within its set; `facts` is the material's own frozen data class.
+    `zones` (clip zones) and `boxes` lie on the front, `control` on the back.
+    `mark` is the small line that says where the piece belongs.
+    """
+
+    child: str
+    set: str
+    material: str
+    key: str
+    width: float
+    height: float
+    front: Face
+    back: Face | None = None
+    facts: Any = None
+    stock: Stock = "card"
+    cut: bool = True
+    zones: tuple[Rect, ...] = ()
+    boxes: tuple[Rect, ...] = ()
+    control: Rect | None = None
+    mark: str = ""

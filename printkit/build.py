@@ -47,7 +47,7 @@ class Wish:
         return self.set is not None or bool(self.pieces)
 
 
-def plan(pack: Pack, wish: Wish = Wish()) -> Plan:  # noqa: B008 (frozen)
+def plan(pack: Pack, wish: Wish = Wish()) -> Plan:
     """The pieces and sheets of a pack, or of the part wished for.
 
     Raises PrintkitError with every problem of every material, or of the wish.
@@ -61,9 +61,7 @@ def plan(pack: Pack, wish: Wish = Wish()) -> Plan:  # noqa: B008 (frozen)
             problems += made.problems
             if made.pieces:
                 kind = materials()[tray.material]
-                sets.append(
-                    GuideSet(tray=tray, material=kind, pieces=made.pieces, needs=made.needs)
-                )
+                sets.append(GuideSet(tray=tray, material=kind, pieces=made.pieces, needs=made.needs))
     if problems:
         raise PrintkitError(problems)
     if wish.pieces:
@@ -79,9 +77,7 @@ def _make(seed: int, tray: Tray) -> Made:
     if room.width < 40 or room.height < 40:
         return Made(problems=(size_problem(tray, room, (40.0, 40.0)),))
     made = materials()[tray.material].make(seed, tray, room)
-    too_large = next(
-        (piece for piece in made.pieces if turned_to_fit(piece, room) is None), None
-    )
+    too_large = next((piece for piece in made.pieces if turned_to_fit(piece, room) is None), None)
     if too_large is not None:
         return Made(problems=(size_problem(tray, room, (too_large.width, too_large.height)),))
     return made
@@ -187,7 +183,11 @@ def _check_names(files: Sequence[SheetFile]) -> None:
 
 
 def write(
-    made: Plan, folder: Path, wish: Wish = Wish(), *, preview: bool = False,  # noqa: B008
+    made: Plan,
+    folder: Path,
+    wish: Wish = Wish(),
+    *,
+    preview: bool = False,
     progress: Progress = lambda name, done, total: None,
 ) -> tuple[str, ...]:
     """Writes a plan into a folder as a whole; returns the names of its files, the manifest last.
@@ -209,9 +209,7 @@ def write(
                     yield picture, png
 
     name = _manifest_name(made, wish)
-    write_whole(
-        folder, files(), name, lambda sha256: manifest(made.pack, MADE_WITH, records, sha256)
-    )
+    write_whole(folder, files(), name, lambda sha256: manifest(made.pack, MADE_WITH, records, sha256))
     return (*names, name)
 
 
@@ -313,4 +311,3 @@ def summary(made: Plan) -> dict[str, Any]:
         ],
         "notes": list(made.pack.notes),
     }
-

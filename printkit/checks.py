@@ -38,7 +38,9 @@ def shown(value: Any) -> str:
         case bool():
             text = "true" if value else "false"
         case str():
-            text = f"'{value}'"
+            text = "'" + "".join(_visible(sign) for sign in value) + "'"
+        case float():
+            text = f"{value:g}"
         case list() | tuple():
             text = f"[{', '.join(shown(item) for item in value)}]"
         case dict():
@@ -46,6 +48,15 @@ def shown(value: Any) -> str:
         case _:
             text = str(value)
     return text if len(text) <= 60 else f"{text[:57]}..."
+
+
+def found(value: Any) -> str:
+    """'found 5': the value as a sentence goes on after its place."""
+    return f"found {shown(value)}"
+
+
+def _visible(sign: str) -> str:
+    return sign if sign.isprintable() else f"\\u{ord(sign):04x}"
 
 
 def is_whole(value: Any) -> bool:
@@ -70,7 +81,7 @@ class OneOf:
         if isinstance(word, str) and word in self.words:
             return word
         near = nearest(value, self.words) if isinstance(value, str) else ""
-        return Wrong(found=shown(value), allowed=self.allowed(), nearest=near)
+        return Wrong(found=found(value), allowed=self.allowed(), nearest=near)
 
     def allowed(self) -> str:
         return listing(self.words)
@@ -86,7 +97,7 @@ class Whole:
     def read(self, value: Any) -> Any:
         if is_whole(value) and self.low <= value <= self.high:
             return value
-        return Wrong(found=shown(value), allowed=self.allowed())
+        return Wrong(found=found(value), allowed=self.allowed())
 
     def allowed(self) -> str:
         return f"a whole number from {self.low} to {self.high}"
@@ -102,7 +113,7 @@ class Millimetres:
     def read(self, value: Any) -> Any:
         if is_number(value) and self.low <= value <= self.high:
             return float(value)
-        return Wrong(found=shown(value), allowed=self.allowed())
+        return Wrong(found=found(value), allowed=self.allowed())
 
     def allowed(self) -> str:
         return f"{self.low:g} to {self.high:g} mm"
@@ -113,7 +124,7 @@ class Flag:
     """true or false."""
 
     def read(self, value: Any) -> Any:
-        return value if isinstance(value, bool) else Wrong(found=shown(value), allowed=self.allowed())
+        return value if isinstance(value, bool) else Wrong(found=found(value), allowed=self.allowed())
 
     def allowed(self) -> str:
         return "true or false"
@@ -128,7 +139,7 @@ class Words:
     def read(self, value: Any) -> Any:
         if isinstance(value, str) and value.strip():
             return value.strip()
-        return Wrong(found=shown(value), allowed=self.allowed())
+        return Wrong(found=found(value), allowed=self.allowed())
 
     def allowed(self) -> str:
         return self.says
@@ -147,7 +158,7 @@ class WordOrWords:
         if wrong:
             return Wrong(found=wrong.found, allowed=self.allowed(), nearest=wrong.nearest)
         if not read or len(set(read)) < len(read):
-            return Wrong(found=shown(value), allowed=self.allowed())
+            return Wrong(found=found(value), allowed=self.allowed())
         return tuple(read)
 
     def allowed(self) -> str:
@@ -168,9 +179,10 @@ class Range:
                 return (first, last)
             if self.low <= last < first <= self.high:
                 return Wrong(
-                    found=f"{shown(value)} runs backwards", allowed=f"[{last}, {first}], the smaller first"
+                    found=f"{shown(value)} runs backwards",
+                    allowed=f"[{last}, {first}], the smaller first",
                 )
-        return Wrong(found=shown(value), allowed=self.allowed())
+        return Wrong(found=found(value), allowed=self.allowed())
 
     def allowed(self) -> str:
         return f"[first, last], two whole numbers from {self.low} to {self.high}"
@@ -190,7 +202,7 @@ class Extent:
             and all(is_number(item) and self.low <= item <= self.high for item in value)
         ):
             return (float(value[0]), float(value[1]))
-        return Wrong(found=shown(value), allowed=self.allowed())
+        return Wrong(found=found(value), allowed=self.allowed())
 
     def allowed(self) -> str:
         return f"[width, height], each {self.low:g} to {self.high:g} mm"
@@ -210,6 +222,8 @@ class Either:
         second = self.second.read(value)
         if not isinstance(second, Wrong):
             return second
+        if isinstance(value, dict):
+            return second
         return Wrong(found=wrong.found, allowed=self.allowed(), nearest=wrong.nearest)
 
     def allowed(self) -> str:
@@ -224,17 +238,21 @@ class TableOf:
 
     def read(self, value: Any) -> Any:
         if not isinstance(value, dict):
-            return Wrong(found=shown(value), allowed=self.allowed())
+            return Wrong(found=found(value), allowed=self.allowed())
         checks, read = dict(self.keys), {}
         for key, item in value.items():
             if key not in checks:
                 return Wrong(
-                    found=f"'{key}' is no key here", allowed=listing(checks), nearest=nearest(key, checks)
+                    found=f"'{key}' is no key here",
+                    allowed=listing(checks),
+                    nearest=nearest(key, checks),
                 )
             read[key] = checks[key].read(item)
             if isinstance(read[key], Wrong):
                 wrong = read[key]
-                return Wrong(found=f"{key} = {wrong.found}", allowed=wrong.allowed, nearest=wrong.nearest)
+                return Wrong(
+                    found=f"{wrong.found} as {key}", allowed=wrong.allowed, nearest=wrong.nearest
+                )
         return read
 
     def allowed(self) -> str:

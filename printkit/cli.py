@@ -161,11 +161,13 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
         )
     for item in made["files"]:
         click.echo(f"  {item['file']}: {item['sheets']} sheets of {item['stock']}, {item['cuts']} cuts")
-    sheets = {stock: 0 for stock in ("card", "plain")}
+    sheets = dict.fromkeys(("card", "plain"), 0)
     for item in made["files"]:
         if not item["file"].endswith("-backs.pdf"):
             sheets[item["stock"]] += item["sheets"]
-    click.echo(f"  in all {sheets['card']} sheets of card, {sheets['plain']} of plain paper, and the guide")
+    click.echo(
+        f"  in all {sheets['card']} sheets of card, {sheets['plain']} of plain paper, and the guide"
+    )
     for note in made["notes"]:
         click.echo(f"  note: {note}")
 

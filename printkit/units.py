@@ -9,11 +9,11 @@ POINTS_PER_MM = POINTS_PER_INCH / MM_PER_INCH
 # ISO 216 for A sizes; ANSI/ASME Y14.1 for Letter; Legal is 8.5 x 14 in (common practice).
 PAPERS = {
     #          width  height
-    "a3":     (297.0, 420.0),
-    "a4":     (210.0, 297.0),
-    "a5":     (148.0, 210.0),
+    "a3": (297.0, 420.0),
+    "a4": (210.0, 297.0),
+    "a5": (148.0, 210.0),
     "letter": (215.9, 279.4),
-    "legal":  (215.9, 355.6),
+    "legal": (215.9, 355.6),
 }
 
 

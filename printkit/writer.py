@@ -31,9 +31,7 @@ class Written:
     content: str
 
 
-def write(
-    pages: Iterable[Page], *, title: str, language: str, duplex: str = "none"
-) -> Written:
+def write(pages: Iterable[Page], *, title: str, language: str, duplex: str = "none") -> Written:
     """The PDF of `pages`; `duplex` ('long', 'short', 'none') is asked of the printer.
 
     The file asks viewers not to scale, shows its title, names its language, embeds its fonts.
@@ -79,7 +77,14 @@ class _Document:
         width, height = page.width * K, page.height * K
         out: list[str] = []
         for cut in page.cuts:
-            _cut_line(out, cut.x1, cut.y1, cut.x2, cut.y2, height)
+            _cut_line(
+                out,
+                max(cut.x1, page.margin),
+                max(cut.y1, page.margin),
+                min(cut.x2, page.width - page.margin),
+                min(cut.y2, page.height - page.margin),
+                height,
+            )
         self.draw(out, page.marks, 0.0, height)
         for placed in page.placed:
             box = placed.box
@@ -110,13 +115,13 @@ class _Document:
             elif kind is Text:
                 out.append(
                     f"{_color(mark.color, 'rg', 'g')} BT {self.text(mark.run)} "
-                    f"{left + mark.x * K:.2f} {top - mark.y * K:.2f} Td {self.shown(mark.run)} TJ ET"
+                    f"{left + mark.x * K:.2f} {top - mark.y * K:.2f} Td {self.shown(mark.run)} ET"
                 )
             elif kind is Traced:
                 out.append(
                     f"q {_color(mark.color, 'RG', 'G')} {mark.width * K:.2f} w 1 j 1 Tr BT "
                     f"{self.text(mark.run)} {left + mark.x * K:.2f} {top - mark.y * K:.2f} Td "
-                    f"{self.shown(mark.run)} TJ ET Q"
+                    f"{self.shown(mark.run)} ET Q"
                 )
             elif kind is Line:
                 out.append(_line(mark, left, top))
@@ -145,9 +150,7 @@ class _Document:
         m = (flip * a * cos, flip * a * sin, -d * sin, d * cos)
         e = x + a * half_w - (m[0] * half_w + m[2] * half_h)
         f = y + d * half_h - (m[1] * half_w + m[3] * half_h)
-        out.append(
-            "q %s %.2f %.2f cm /%s Do Q" % (" ".join(f"{v + 0.0:.5f}" for v in m), e, f, name)
-        )
+        out.append("q %s %.2f %.2f cm /%s Do Q" % (" ".join(f"{v + 0.0:.5f}" for v in m), e, f, name))
 
     def form(self, drawing: Drawing) -> str:
         """The name of the drawing's form object, made at its first use."""
@@ -223,7 +226,7 @@ class _Document:
         return f"/{use.name} {run.size * K:.2f} Tf"
 
     def shown(self, run: Run) -> str:
-        """The operand of TJ: glyph places in hexadecimal, with the shaper's own distances."""
+        """The operators that show a run: glyph places in hexadecimal, with the shaper's own distances."""
         known = self.encoded.get(id(run))
         if known is None:
             known = self.encoded[id(run)] = (run, self.encode(run))
@@ -232,19 +235,29 @@ class _Document:
     def encode(self, run: Run) -> str:
         use = self.fonts[run.font]
         widths = _face_advances(run.font)
-        parts, codes, shift = [], [], 0.0
+        shows: list[str] = []
+        parts: list[str] = []
+        codes: list[str] = []
+        shift = rise = 0.0
         for glyph, advance, dx, dy, text in run.glyphs:
             place = use.places.setdefault(glyph, len(use.places) + 1)
             use.advances[glyph] = widths(glyph)
             if text and not use.texts.get(glyph):
                 use.texts[glyph] = text
-            if abs(shift + dx) > 0.05:
-                parts.append(f"<{''.join(codes)}>{-(shift + dx):.1f}" if codes else f"{-(shift + dx):.1f}")
+            if codes and (abs(shift + dx) > 0.05 or abs(dy - rise) > 0.05):
+                parts.append(f"<{''.join(codes)}>")
                 codes = []
+            if abs(dy - rise) > 0.05:
+                shows += [f"[{''.join(parts)}] TJ"] if parts else []
+                shows.append(f"{dy * run.size * K / 1000:.2f} Ts")
+                parts, rise = [], dy
+            if abs(shift + dx) > 0.05:
+                parts.append(f"{-(shift + dx):.1f}")
             codes.append(f"{place:04X}")
             shift = advance - widths(glyph) - dx
         parts.append(f"<{''.join(codes)}>")
-        return f"[{''.join(parts)}]"
+        shows.append(f"[{''.join(parts)}] TJ")
+        return " ".join([*shows, "0 Ts"] if rise else shows)
 
     def add_font(self, font: str, use: _FontUse) -> Any:
         """The face reduced to the glyphs used, as a composite font whose codes are glyph places."""
@@ -253,11 +266,9 @@ class _Document:
         lib = self.lib
         face = TTFontFile(str(resource(f"fonts/{font}.ttf")))
         glyphs = list(use.places)
-        face.charToGlyph = {index: glyph for index, glyph in enumerate(glyphs, 1)}
+        face.charToGlyph = dict(enumerate(glyphs, 1))
         subset = face.makeSubset(list(range(1, len(glyphs) + 1)))
-        tag = "".join(
-            chr(65 + byte % 26) for byte in hashlib.sha256(repr(glyphs).encode()).digest()[:6]
-        )
+        tag = "".join(chr(65 + byte % 26) for byte in hashlib.sha256(repr(glyphs).encode()).digest()[:6])
         base = f"/{tag}+{font}"
         file = self.stream(subset, {"Length1": len(subset)}, f"{use.name}file")
         descriptor = {
@@ -335,7 +346,10 @@ class _Document:
             parents.append(parent)
         refs = [lib.PDFObjectReference(f"mark{i}") for i in range(len(items))]
         root = lib.PDFObjectReference("marks")
-        for parent, entries, ref in [(-1, top, root), *((i, items[i], refs[i]) for i in range(len(items)))]:
+        for parent, entries, ref in [
+            (-1, top, root),
+            *((i, items[i], refs[i]) for i in range(len(items))),
+        ]:
             children = [i for i, p in enumerate(parents) if p == parent]
             for before, child, after in zip(
                 [None, *children], children, [*children[1:], None], strict=False
@@ -402,9 +416,7 @@ def _dash(dash: tuple[float, float] | None) -> str:
 def _cut_line(out: list[str], x1: float, y1: float, x2: float, y2: float, height: float) -> None:
     if not out:
         out.append(f"{_color(CUT_COLOR, 'RG', 'G')} {CUT_LINE * K:.2f} w {_dash(CUT_DASH)} 0 J")
-    out.append(
-        f"{x1 * K:.2f} {height - y1 * K:.2f} m {x2 * K:.2f} {height - y2 * K:.2f} l S"
-    )
+    out.append(f"{x1 * K:.2f} {height - y1 * K:.2f} m {x2 * K:.2f} {height - y2 * K:.2f} l S")
 
 
 def _turned(turn: int, box: Any, height: float) -> str:

@@ -47,15 +47,15 @@ def staged(folder: Path, number: int) -> Path:
 def settle(folder: Path) -> None:
     """Ends what an earlier run left: a planned set moves in, anything else is thrown away."""
     staging = folder / STAGING
-    if not disk.there(staging):
-        return
-    if not disk.is_inner(staging):
-        raise OSError(errno.EEXIST, "is in the way; delete it", str(staging))
     with disk.about(folder):
-        plan = _read_plan(staging)
+        found = disk.there(staging)
+        own = found and disk.is_inner(staging)
+        plan = _read_plan(staging) if own else None
+    if found and not own:
+        raise OSError(errno.EEXIST, "is in the way; delete it", str(staging))
     if plan:
         move_in(folder, plan)
-    else:
+    elif found:
         clear(folder)
 
 
@@ -77,8 +77,7 @@ def move_in(folder: Path, plan: Plan) -> None:
             disk.sync(folder)
             disk.delete(folder / STAGING / _PLAN)
     except BaseException as error:
-        if disk.there(folder / STAGING / _PLAN):
-            _put_back(folder, plan, error)
+        _put_back(folder, plan, error)
         clear(folder)
         raise
     clear(folder)
@@ -124,6 +123,8 @@ def _carry_out(folder: Path, step: Step) -> None:
 
 def _put_back(folder: Path, plan: Plan, reason: BaseException) -> None:
     try:
+        if not disk.there(folder / STAGING / _PLAN):
+            return  # interrupted just after the files became final
         for step in reversed(plan.steps):
             new, target = staged(folder, step.number), folder / step.file
             if step.new and not disk.there(new) and disk.there(target):
@@ -134,9 +135,11 @@ def _put_back(folder: Path, plan: Plan, reason: BaseException) -> None:
         if plan.fresh_preview:
             with suppress(OSError):
                 os.rmdir(folder / PREVIEW)
+        disk.sync(folder / PREVIEW)
+        disk.sync(folder)
     except OSError:
         if isinstance(reason, OSError):
-            said = f"{reason.strerror}; some files are moved in, the next run finishes it"
+            said = f"{reason.strerror}; some files are moved in, the next run will finish"
             raise OSError(reason.errno, said, reason.filename) from reason
         raise reason from None
 

@@ -42,7 +42,7 @@ def write_whole(
     names and manifests that break the rules above, and whatever `files` raises.
     """
     folder = Path(folder)
-    fresh = [path for path in (folder, *folder.parents) if not disk.there(path)]
+    fresh = list(itertools.takewhile(lambda path: not disk.there(path), (folder, *folder.parents)))
     try:
         _make(folder)
         with disk.alone(folder):
@@ -134,7 +134,7 @@ def _listed(manifest: bytes) -> dict[str, str] | None:
 def _earlier(folder: Path, manifest_name: str) -> list[str]:
     """The files that the manifest of that name in the folder lists, and itself; none if it is none."""
     path = folder / manifest_name
-    if not os.path.isfile(path):
+    if not disk.is_file(path) or path.is_symlink():
         return []
     with disk.about(path):
         listed = _listed(path.read_bytes())

@@ -28,7 +28,7 @@ def _shaped(text: str, font: str, features: tuple[str, ...]) -> tuple[Any, float
     buffer = uharfbuzz.Buffer()
     buffer.add_str(text)
     buffer.guess_segment_properties()
-    uharfbuzz.shape(face, buffer, {name: True for name in features})
+    uharfbuzz.shape(face, buffer, dict.fromkeys(features, True))
     infos, positions = buffer.glyph_infos, buffer.glyph_positions
     starts = sorted({info.cluster for info in infos}) + [len(text)]
     ends = dict(zip(starts, starts[1:], strict=False))
@@ -55,9 +55,7 @@ def _shaped(text: str, font: str, features: tuple[str, ...]) -> tuple[Any, float
     return tuple(glyphs), pen, ink
 
 
-def run(
-    text: str, size: float, *, bold: bool = False, numerals: Numerals = PLAIN_NUMERALS
-) -> Run:
+def run(text: str, size: float, *, bold: bool = False, numerals: Numerals = PLAIN_NUMERALS) -> Run:
     """`text` shaped at `size` mm an em in the infant letterform."""
     font = BOLD if bold else REGULAR
     glyphs, advance, (left, top, right, bottom) = _shaped(text, font, numerals.features())
@@ -89,22 +87,24 @@ def fit(
     """The largest run of `text` (at most `most` mm an em) whose ink fits `width` x `height` mm."""
     at_one = run(text, 1.0, bold=bold, numerals=numerals)
     left, top, right, bottom = at_one.ink
-    size = min(
-        most, width / max(right - left, 1e-9, at_one.width), height / max(bottom - top, 1e-9)
-    )
+    size = min(most, width / max(right - left, 1e-9, at_one.width), height / max(bottom - top, 1e-9))
     return run(text, size, bold=bold, numerals=numerals)
 
 
-def shrink_to(
-    texts: tuple[str, ...], width: float, most: float, *, bold: bool = False
-) -> float:
+def shrink_to(texts: tuple[str, ...], width: float, most: float, *, bold: bool = False) -> float:
     """The largest size, at most `most`, at which the widest of `texts` is at most `width` mm wide."""
     widest = max((text_width(text, 1.0, bold=bold) for text in texts), default=0.0)
     return min(most, width / widest) if widest else most
 
 
 def hollow(
-    text: str, size: float, x: float, y: float, *, color: Color, width: float,
+    text: str,
+    size: float,
+    x: float,
+    y: float,
+    *,
+    color: Color,
+    width: float,
     numerals: Numerals = PLAIN_NUMERALS,
 ) -> Traced:
     """Letters to trace with their pen's start at (x, y): here the outlines of the typeface."""

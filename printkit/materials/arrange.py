@@ -14,6 +14,8 @@ from printkit.chance import Chance
 from printkit.errors import listing
 from printkit.units import Rect, micrometres
 
+_DIE_STEP = 1.7
+"""Widest distance of neighbouring pips, in sizes: near enough to be seen as one face."""
 GAP = 0.25
 """Least clear gap between two things, in sizes."""
 FRAME_FILL = 0.78
@@ -83,7 +85,7 @@ def picked(count: int) -> str:
     Small numbers are seen at once in a canonical pattern, larger ones by fives and tens
     (Clements 1999; learning trajectories of subitising).
     """
-    return "dice" if 1 <= count <= 6 else "frame"
+    return "dice" if count <= 6 else "frame"
 
 
 def largest(count: int, arrange: str, box: Rect, wide: float, high: float, chance: Chance) -> float:
@@ -189,7 +191,7 @@ def _dice_size(count, width, height, wide, high, chance) -> float:
 
 def _dice(count, box, size, wide, high, chance):
     side = min(box.width, box.height)
-    step = max(size * (max(wide, high) + GAP), (side - size) / 2)
+    step = max(size * (max(wide, high) + GAP), min((side - size) / 2, _DIE_STEP * size))
     middle_x, middle_y = box.left + box.width / 2, box.top + box.height / 2
     return tuple((middle_x + (c - 1) * step, middle_y + (r - 1) * step) for c, r in _PIPS[count])
 
@@ -423,9 +425,14 @@ def grid_for(count: int, box: Rect, place: float) -> tuple[tuple[float, float], 
             break
     else:
         return None
-    xs = _spread(columns, box.left + box.width / 2, box.width, step)
-    ys = _spread(rows, box.top + box.height / 2, box.height, step)
-    return tuple((micrometres(xs[i % columns]), micrometres(ys[i // columns])) for i in range(count))
+    middle, places = box.left + box.width / 2, []
+    for row, y in enumerate(_spread(rows, box.top + box.height / 2, box.height, step)):
+        here = min(columns, count - row * columns)
+        wide = min(step * 1.35, max(step, box.width / columns))
+        places += [
+            (micrometres(middle + (i - (here - 1) / 2) * wide), micrometres(y)) for i in range(here)
+        ]
+    return tuple(places)
 
 
 def _even_columns(count: int, box: Rect) -> float:

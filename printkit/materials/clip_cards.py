@@ -2,11 +2,12 @@
 
 from dataclasses import dataclass
 
+from printkit import letters
 from printkit.chance import Chance
-from printkit.checks import Whole, Words, WordOrWords, setting
+from printkit.checks import Whole, WordOrWords, Words, setting
 from printkit.materials import arrange as arranging
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
-from printkit.materials.frames import frame_marks
+from printkit.materials.frames import frame_marks, ground_marks
 from printkit.materials.layout import (
     CONTENT_INSET,
     HAIRLINE_INSET,
@@ -37,7 +38,14 @@ CONTROL_WIDTH = 18.0
 """mm of the bar on the back; wider than a peg, so that it shows beside it."""
 CONTROL_NEAR, CONTROL_FAR = 10.0, 25.0
 """The bar reaches from here to there, in mm inside the edge, so that it shows below a peg too."""
-_FIGURE = 11.0
+SIZES = {
+    #          lying         fits a sheet of A4 and of Letter
+    "small":  (88.0, 62.0),   # 9 and 8 times
+    "medium": (94.0, 83.5),   # 6 and 6 times
+    "large":  (125.0, 94.0),  # 4 and 4 times
+}  # fmt: skip
+_FIGURE_GAP = 7.0
+"""mm that stay free between a numeral and the edges of its zone, both sides together."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -50,7 +58,9 @@ class Settings:
         WordOrWords((*arranging.ARRANGEMENTS, "auto")),
         "how the things lie; with a list every number gets one card each",
     )
-    motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
+    motif: str | None = setting(
+        None, Words("the name of a motif"), "which picture of the theme is counted"
+    )
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -80,12 +90,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if not motif.ok:
         return refused(motif.problem)
     wide_enough = 2 * HAIRLINE_INSET + LEAST_PITCH * tray.settings.choices
-    sizes = [
-        size for size in sizes_for(tray, room, wide=True) if size[0] >= wide_enough and size[1] >= 50
-    ]
+    sizes = [size for size in sizes_for(tray, room, SIZES) if size[0] >= wide_enough and size[1] >= 50]
     if not sizes:
         asked = tray.size if isinstance(tray.size, tuple) else None
-        if asked and fits_sheet(asked, room) or isinstance(tray.size, str):
+        if (asked and fits_sheet(asked, room)) or isinstance(tray.size, str):
             return refused(
                 problem(
                     tray,
@@ -149,12 +157,12 @@ def _answers(seed: int, tray: Tray, cards: list[_Card]) -> tuple[int, ...]:
 def _things_box(size: tuple[float, float]) -> Rect:
     width, height = size
     top = CONTENT_INSET + 1
-    bottom = height - ZONE_DEPTH - _figure_height(size) - 6
+    bottom = height - ZONE_DEPTH - _figure_height(size) - 9
     return Rect(CONTENT_INSET + 1, top, width - 2 * CONTENT_INSET - 2, bottom - top)
 
 
 def _figure_height(size: tuple[float, float]) -> float:
-    return _FIGURE if size[1] < 90 else 16.0
+    return min(18.0, 0.17 * size[1])
 
 
 def _chance(seed: int, tray: Tray, card: _Card) -> Chance:
@@ -192,26 +200,24 @@ def _made(seed, tray, cards, size, thing, motif: ChosenMotif) -> Made:
     wide, high = shape_of(drawing)
     box = _things_box(size)
     grounded = tray.child.numbers[0] == 0
+    figure = _figure(tray, size, cards)
     pieces = []
     for card, answer in zip(cards, _answers(seed, tray, cards), strict=True):
         ground: Ground = "none"
         marks: list[Mark] = [hairline(size, accent(tray))]
+        if grounded:
+            marks += ground_marks(box)
         if card.arrange == "frame":
             ground = "frame"
             for frame in arranging.frames(card.number, box, thing / arranging.FRAME_FILL):
                 marks += frame_marks(frame)
-        elif grounded:
-            edge = box.inset(-0.8)
-            marks.append(
-                Box(x=edge.left, y=edge.top, width=edge.width, height=edge.height, radius=3, stroke=SOFT, line=0.3)
-            )  # fmt: skip
         boxes = arranging.laid(
             card.number, card.arrange, box, thing, wide, high, _chance(seed, tray, card)
         )
         choices = tuple(card.number - answer + i for i in range(tray.settings.choices))
         zones = _zones(size, len(choices))
         marks += pictures(drawing, boxes)
-        marks += _choice_marks(tray, size, choices, zones)
+        marks += _choice_marks(tray, size, choices, zones, figure)
         back, control = _control(size, zones[answer], accent(tray))
         pieces.append(
             Piece(
@@ -221,7 +227,9 @@ def _made(seed, tray, cards, size, thing, motif: ChosenMotif) -> Made:
                 key=card.key,
                 width=size[0],
                 height=size[1],
-                front=Face(marks=tuple(marks), areas=(Area(box=box, things=card.number, ground=ground),)),
+                front=Face(
+                    marks=tuple(marks), areas=(Area(box=box, things=card.number, ground=ground),)
+                ),
                 back=back,
                 facts=Facts(
                     quantity=card.number, arrangement=card.arrange, choices=choices, answer=answer
@@ -231,9 +239,7 @@ def _made(seed, tray, cards, size, thing, motif: ChosenMotif) -> Made:
                 control=control,
             )
         )
-    return Made(
-        pieces=set_marked(pieces), needs=(Need(what="pegs", count=min(len(pieces), 10)),)
-    )
+    return Made(pieces=set_marked(pieces), needs=(Need(what="pegs", count=min(len(pieces), 10)),))
 
 
 def _zones(size: tuple[float, float], count: int) -> tuple[Rect, ...]:
@@ -250,24 +256,34 @@ def _zones(size: tuple[float, float], count: int) -> tuple[Rect, ...]:
     )
 
 
-def _choice_marks(tray: Tray, size, choices, zones) -> list[Mark]:
+def _figure(tray: Tray, size, cards: list[_Card]) -> float:
+    """The height of all numerals of the set: the widest one has room above its zone."""
+    count = tray.settings.choices
+    last = max(card.number for card in cards) + count - 1
+    room = _zones(size, count)[0].width - _FIGURE_GAP
+    ratio = letters.numeral_ratio(bold=True)
+    wide = max(
+        letters.run(str(number), 1 / ratio, bold=True, numerals=tray.child.numerals).width
+        for number in range(max(0, last - 9), last + 1)
+    )
+    return min(_figure_height(size), room / wide)
+
+
+def _choice_marks(tray: Tray, size, choices, zones, height: float) -> list[Mark]:
     """The numerals above their zones, with a ring where the jaws go and fine lines between."""
     marks: list[Mark] = []
-    height = _figure_height(size)
     base = size[1] - ZONE_DEPTH - 2.2
     for choice, zone in zip(choices, zones, strict=True):
         middle = zone.left + zone.width / 2
-        marks += numeral(
-            str(choice), middle, base, height, tray.child.numerals, widest=zone.width - 7
-        )
+        marks += numeral(str(choice), middle, base, height, tray.child.numerals)
         marks.append(
-            Dot(x=middle, y=micrometres(size[1] - CONTENT_INSET - 2.6), radius=2.4, stroke=SOFT, line=0.3)
+            Dot(
+                x=middle, y=micrometres(size[1] - CONTENT_INSET - 2.6), radius=2.4, stroke=SOFT, line=0.3
+            )
         )
     for zone in zones[1:]:
         top, bottom = base - height, size[1] - CONTENT_INSET
-        marks.append(
-            Line(x1=zone.left, y1=top, x2=zone.left, y2=bottom, color=(0.75,), line=0.2)
-        )
+        marks.append(Line(x1=zone.left, y1=top, x2=zone.left, y2=bottom, color=(0.75,), line=0.2))
     return marks
 
 
@@ -283,7 +299,9 @@ def _control(size, zone: Rect, color) -> tuple[Face, Rect]:
         micrometres(right - left),
         CONTROL_FAR - CONTROL_NEAR,
     )
-    outline = Box(x=bar.left, y=bar.top, width=bar.width, height=bar.height, radius=1.5, stroke=(0.7,), line=0.3)
+    outline = Box(
+        x=bar.left, y=bar.top, width=bar.width, height=bar.height, radius=1.5, stroke=(0.7,), line=0.3
+    )
     return Face(marks=(hairline(size, color), outline, *hatching(bar.inset(0.8)))), bar
 
 

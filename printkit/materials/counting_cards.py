@@ -4,10 +4,10 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from printkit.chance import Chance
-from printkit.checks import OneOf, Words, WordOrWords, setting
+from printkit.checks import OneOf, WordOrWords, Words, setting
 from printkit.materials import arrange as arranging
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
-from printkit.materials.frames import frame_marks
+from printkit.materials.frames import frame_marks, ground_marks
 from printkit.materials.layout import (
     SMALLEST_THING,
     SOFT,
@@ -25,7 +25,7 @@ from printkit.materials.layout import (
 )
 from printkit.materials.motifs import chosen_motif
 from printkit.pack import Tray
-from printkit.pieces import Area, Box, Dot, Drawing, Face, Ground, Mark, Piece
+from printkit.pieces import Area, Dot, Drawing, Face, Ground, Mark, Piece
 from printkit.units import Rect
 from printkit.words import spell
 
@@ -47,7 +47,9 @@ class Settings:
         WordOrWords((*arranging.ARRANGEMENTS, "auto")),
         "how the things lie; with a list every number gets one card each",
     )
-    motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
+    motif: str | None = setting(
+        None, Words("the name of a motif"), "which picture of the theme is counted"
+    )
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -148,7 +150,7 @@ def _plan(seed, tray, cards, sizes, motif) -> _Plan | None:
     for size in sizes:
         if settings.things == "places":
             place = tray.child.counter + 2
-            box = _things_box(tray, size).inset(0)
+            box = _things_box(tray, size)
             fits = all(_places_fit(card.number, box, place) for card in cards)
             thing = place if fits else 0.0
         else:
@@ -207,10 +209,10 @@ def _parts(tray: Tray, size: tuple[float, float]) -> tuple[Rect, Rect, Rect]:
     word = min(6.0, size[0] * 0.085)
     words_high = lines * word * 1.3
     numeral_high = min(26.0, 0.22 * box.height)
-    gap = 0.04 * box.height
+    gap = 3.0
     words = Rect(box.left, box.bottom - words_high, box.width, words_high)
     figure = Rect(box.left, words.top - gap - numeral_high, box.width, numeral_high)
-    things = Rect(box.left, box.top + 1, box.width, figure.top - gap - box.top - 1)
+    things = Rect(box.left + 1, box.top + 1, box.width - 2, figure.top - 5 - box.top - 1)
     return things, figure, words
 
 
@@ -221,7 +223,7 @@ def _things_box(tray: Tray, size: tuple[float, float]) -> Rect:
         return _parts(tray, size)[0]
     if tray.settings.things == "places":
         return _with_numeral(size)[0]
-    return content(size).inset(1)
+    return content(size).inset(1.5)
 
 
 def _with_numeral(size: tuple[float, float]) -> tuple[Rect, Rect]:
@@ -229,18 +231,18 @@ def _with_numeral(size: tuple[float, float]) -> tuple[Rect, Rect]:
     box = content(size)
     high = min(26.0, 0.24 * box.height)
     figure = Rect(box.left, box.bottom - high - 1.5, box.width, high)
-    return Rect(box.left, box.top, box.width, figure.top - 3 - box.top), figure
+    return Rect(box.left + 1, box.top + 1, box.width - 2, figure.top - 4 - box.top - 1), figure
 
 
 def _things(plan: _Plan, card: _Card) -> tuple[tuple[Mark, ...], tuple[Area, ...]]:
     """The marks of the things in their arrangement, and the area in which they can be counted."""
     box = _things_box(plan.tray, plan.size)
     ground: Ground = "none"
-    marks: list[Mark] = []
+    marks: list[Mark] = list(ground_marks(box)) if plan.grounded else []
     if plan.tray.settings.things == "places":
         places = arranging.grid_for(card.number, box, plan.thing) if card.number else ()
         radius = plan.tray.child.counter / 2 + 1
-        marks = [
+        marks += [
             Dot(x=x, y=y, radius=radius, stroke=SOFT, line=0.35, dash=(1.4, 1.0)) for x, y in places
         ]
         return tuple(marks), (Area(box=box, things=0, ground="places"),)
@@ -248,11 +250,6 @@ def _things(plan: _Plan, card: _Card) -> tuple[tuple[Mark, ...], tuple[Area, ...
         ground = "frame"
         for frame in arranging.frames(card.number, box, plan.thing / arranging.FRAME_FILL):
             marks += frame_marks(frame)
-    elif plan.grounded:
-        edge = box.inset(-0.8)
-        marks.append(
-            Box(x=edge.left, y=edge.top, width=edge.width, height=edge.height, radius=3, stroke=SOFT, line=0.3)
-        )
     boxes = arranging.laid(
         card.number, card.arrange, box, plan.thing, plan.wide, plan.high, plan.chance(card)
     )

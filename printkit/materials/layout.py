@@ -1,6 +1,6 @@
 """What the faces of all materials share: sizes, safe distances, numerals on rules, set marks."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from printkit import letters
@@ -36,25 +36,21 @@ SIZES = {
 }  # fmt: skip
 
 
-def sizes_for(tray: Tray, room: Room, *, wide: bool = False) -> tuple[tuple[float, float], ...]:
+def sizes_for(
+    tray: Tray, room: Room, named: Mapping[str, tuple[float, float]] = SIZES
+) -> tuple[tuple[float, float], ...]:
     """The sizes a card of this tray may have, smallest first: the one asked for, or all that fit.
 
     Without a size in the pack file the card grows with what it must show: medium, large, half the
-    usable sheet, the whole of it. `wide` lays the named sizes on their side.
+    usable sheet, the whole of it.
     """
     if isinstance(tray.size, tuple):
         return (tray.size,)
-
-    def lie(size: tuple[float, float]) -> tuple[float, float]:
-        return (size[1], size[0]) if wide else size
-
     if tray.size is not None:
-        return (lie(SIZES[tray.size]),)
+        return (named[tray.size],)
     half = (188.0, 125.0) if room.width >= 188 else (room.width, room.height / 2)
-    named = [lie(SIZES["medium"]), lie(SIZES["large"])]
-    return tuple(
-        size for size in (*named, half, (room.width, room.height)) if fits_sheet(size, room)
-    )
+    grown = (named["medium"], named["large"], half, (room.width, room.height))
+    return tuple(size for size in grown if fits_sheet(size, room))
 
 
 def fits_sheet(size: tuple[float, float], room: Room) -> bool:
@@ -91,7 +87,13 @@ def hairline(size: tuple[float, float], color: Color) -> Box:
     """The fine frame of a card in the theme's colour."""
     frame = Rect(0, 0, *size).inset(HAIRLINE_INSET)
     return Box(
-        x=frame.left, y=frame.top, width=frame.width, height=frame.height, radius=3, stroke=color, line=0.25
+        x=frame.left,
+        y=frame.top,
+        width=frame.width,
+        height=frame.height,
+        radius=3,
+        stroke=color,
+        line=0.25,
     )
 
 
@@ -137,9 +139,7 @@ def centered(text: str, middle: float, base: float, size: float, *, color: Color
     return Text(run=run, x=micrometres(middle - run.width / 2), y=micrometres(base), color=color)
 
 
-def words_block(
-    words: Sequence[str], box: Rect, most: float, *, color: Color = INK
-) -> tuple[Text, ...]:
+def words_block(words: Sequence[str], box: Rect, most: float, *, color: Color = INK) -> tuple[Text, ...]:
     """One word a line, centred in the box, all of one size (at most `most` mm an em)."""
     lead = 1.3
     size = letters.shrink_to(tuple(words), box.width, min(most, box.height / (lead * len(words))))
@@ -186,7 +186,9 @@ def shape_of(drawing: Drawing) -> tuple[float, float]:
     return drawing.width / longer, drawing.height / longer
 
 
-def hatching(box: Rect, *, gap: float = 1.6, color: Color = FAINT, line: float = 0.35) -> tuple[Mark, ...]:
+def hatching(
+    box: Rect, *, gap: float = 1.6, color: Color = FAINT, line: float = 0.35
+) -> tuple[Mark, ...]:
     """Light slanting lines that fill a box: a control that does not shine through."""
     marks: list[Mark] = []
     steps = int((box.width + box.height) / gap)
@@ -203,4 +205,3 @@ def hatching(box: Rect, *, gap: float = 1.6, color: Color = FAINT, line: float =
 def blank_face(size: tuple[float, float], color: Color) -> Face:
     """A face with its hairline only."""
     return Face(marks=(hairline(size, color),))
-

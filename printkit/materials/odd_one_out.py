@@ -24,6 +24,7 @@ from printkit.pieces import Area, Box, Color, Face, Mark, Picture, Piece
 from printkit.units import Rect, micrometres
 
 BOXES = 4
+_CARDS = 8
 _GAP = 3.0
 _ROWS_ON_SHEET = 6
 _BOX_LINE: Color = (0.72,)
@@ -36,7 +37,9 @@ class Settings:
     form: Literal["cards", "sheet"] = setting(
         "cards", OneOf(("cards", "sheet")), "cards of four boxes, or sheets with rows of four"
     )
-    count: int = setting(8, Whole(1, 60), "how many rounds of four boxes")
+    count: int | None = setting(
+        None, Whole(1, 60), "how many rounds of four boxes; eight cards or one full sheet if unset"
+    )
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -74,7 +77,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
             problem(tray, "size", f"boxes of {room_in_box + 4:.3g} mm are too small to look closely",
                     "cards of at least 46 x 46 mm")
         )  # fmt: skip
-    rounds = _rounds(seed, tray, min(room_in_box, 40.0))
+    count = tray.settings.count or (per_sheet if sheet else _CARDS)
+    rounds = _rounds(seed, tray, min(room_in_box, 40.0), count)
     if not rounds:
         return refused(_none_visible(tray))
     if sheet:
@@ -97,17 +101,13 @@ def _none_visible(tray: Tray):
 
 
 def _levels(tray: Tray) -> list[int]:
-    return [
-        level
-        for level in range(1, 7)
-        if differences(tray.child.theme, level, tray.child.ink, 20.0)
-    ]
+    return [level for level in range(1, 7) if differences(tray.child.theme, level, tray.child.ink, 20.0)]
 
 
 # --- which differences -----------------------------------------------------------------------
 
 
-def _rounds(seed: int, tray: Tray, size: float) -> list[_Round]:
+def _rounds(seed: int, tray: Tray, size: float, count: int) -> list[_Round]:
     """As many rounds as asked for: every motif once before any comes again, places evenly spread."""
     usable = differences(tray.child.theme, tray.child.lookalike, tray.child.ink, round(size, 1))
     if not usable:
@@ -118,16 +118,14 @@ def _rounds(seed: int, tray: Tray, size: float) -> list[_Round]:
     chance = Chance(seed, tray.child.name, tray.set, "rounds")
     queues = {motif: list(chance.shuffled(items)) for motif, items in by_motif.items()}
     chosen: list[Difference] = []
-    while len(chosen) < tray.settings.count:
+    while len(chosen) < count:
         for motif in chance.shuffled(sorted(queues)):
-            if len(chosen) < tray.settings.count:
+            if len(chosen) < count:
                 item = queues[motif].pop(0)
                 queues[motif].append(item)
                 chosen.append(item)
     places = spread_places([tuple(range(BOXES))] * len(chosen), chance)
-    return [
-        _Round(difference=item, odd=place) for item, place in zip(chosen, places, strict=True)
-    ]
+    return [_Round(difference=item, odd=place) for item, place in zip(chosen, places, strict=True)]
 
 
 # --- boxes -----------------------------------------------------------------------------------
@@ -165,7 +163,10 @@ def _row_boxes(size: tuple[float, float], row: int, rows: int) -> tuple[Rect, ..
     top = down / 2 + row * (side + down)
     return tuple(
         Rect(
-            micrometres(left + i * (side + across)), micrometres(top), micrometres(side), micrometres(side)
+            micrometres(left + i * (side + across)),
+            micrometres(top),
+            micrometres(side),
+            micrometres(side),
         )
         for i in range(BOXES)
     )
@@ -174,7 +175,7 @@ def _row_boxes(size: tuple[float, float], row: int, rows: int) -> tuple[Rect, ..
 def _looked(look: Look, box: Rect) -> Picture:
     """A look in the middle of its box, as large in all four."""
     drawing = look.drawing
-    inner = box.inset(2.5)
+    inner = box.inset(2.0)
     side = min(inner.width, inner.height)
     reach = (drawing.width**2 + drawing.height**2) ** 0.5 if look.turn % 90 else 0
     longest = max(drawing.width, drawing.height, reach)
@@ -236,9 +237,7 @@ def _card(tray: Tray, size: tuple[float, float], item: _Round, n: int) -> Piece:
     )
 
 
-def _sheet(
-    tray: Tray, size: tuple[float, float], rows: int, rounds: list[_Round], n: int
-) -> Piece:
+def _sheet(tray: Tray, size: tuple[float, float], rows: int, rounds: list[_Round], n: int) -> Piece:
     marks: list[Mark] = []
     boxes: list[Rect] = []
     odd: list[int] = []

@@ -59,9 +59,6 @@ def _pattern(places: tuple[int, ...]) -> tuple[int, int, int]:
     steps = [after - before for before, after in zip(places, places[1:], strict=False)]
     same_step = sum(1 for a, b in zip(steps, steps[1:], strict=False) if a == b)
     cycles = sum(
-        1
-        for period in (2, 3, 4)
-        for a, b in zip(places, places[period:], strict=False)
-        if a == b
+        1 for period in (2, 3, 4) for a, b in zip(places, places[period:], strict=False) if a == b
     )
     return (max(longest, 2), same_step, cycles)

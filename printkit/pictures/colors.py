@@ -1,4 +1,4 @@
-"""Colors as the eye and the grey printer see them: gray values, CIELAB, CIEDE2000; colors read from text."""
+"""Colors as the eye and a gray printer see them: gray values, CIELAB, CIEDE2000; hex colors."""
 
 import math
 import re
@@ -41,7 +41,7 @@ def gray(color: Color) -> Color:
 
 
 def from_hex(text: str) -> tuple[Color, float] | None:
-    """Color and alpha of '#rgb', '#rgba', '#rrggbb' or '#rrggbbaa'; None if the text is none of these."""
+    """Color and alpha of '#rgb', '#rgba', '#rrggbb' or '#rrggbbaa'; None for any other text."""
     if not _HEX.fullmatch(text):
         return None
     digits = text[1:] if len(text) > 5 else "".join(digit * 2 for digit in text[1:])
@@ -122,5 +122,9 @@ def _cos(degrees: float) -> float:
 @lru_cache(maxsize=8192)
 def difference(one: tuple[int, int, int], two: tuple[int, int, int]) -> float:
     """CIEDE2000 of two sRGB colors given as bytes."""
-    first, second = (lab(tuple(part / 255 for part in color)) for color in (one, two))
-    return ciede2000(first, second)
+    return ciede2000(_lab_of_bytes(one), _lab_of_bytes(two))
+
+
+@lru_cache(maxsize=4096)
+def _lab_of_bytes(color: tuple[int, int, int]) -> tuple[float, float, float]:
+    return lab(tuple(part / 255 for part in color))

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from printkit.pictures.colors import from_hex, plain
-from printkit.pictures.tree import Node, Refused
+from printkit.pictures.tree import Node, UnusableError
 from printkit.pieces import BLACK, Color
 
 MAX_NUMBER = 1e7
@@ -28,24 +28,31 @@ _URL = re.compile(r"url\(\s*[\"']?#([^\"')]*?)[\"']?\s*\)")
 _SELECTOR = re.compile(r"(\*|[\w-]+)?([.#][\w-]+)?")
 
 INHERITED = frozenset(
-    """fill fill-rule fill-opacity stroke stroke-width stroke-opacity stroke-linecap stroke-linejoin
-    stroke-miterlimit stroke-dasharray color visibility paint-order
-    marker marker-start marker-mid marker-end""".split()
-)
+    {
+        "color", "fill", "fill-opacity", "fill-rule", "marker", "marker-end", "marker-mid",
+        "marker-start", "paint-order", "stroke", "stroke-dasharray", "stroke-linecap", "stroke-linejoin",
+        "stroke-miterlimit", "stroke-opacity", "stroke-width", "visibility",
+    }
+)  # fmt: skip
 _OWN = frozenset(
-    """opacity display transform clip-path mask filter mix-blend-mode stop-color stop-opacity
-    vector-effect""".split()
-)
+    {
+        "clip-path", "display", "filter", "mask", "mix-blend-mode", "opacity", "stop-color",
+        "stop-opacity", "transform",
+    }
+)  # fmt: skip
 PROPERTIES = INHERITED | _OWN
+
+
+Style = dict[str, str]
 
 
 # --- numbers ---------------------------------------------------------------------------------
 
 
 def bounded(value: float) -> float:
-    """The number itself, or Refused when it is too large to draw with."""
+    """The number itself, or UnusableError when it is too large to draw with."""
     if not abs(value) < MAX_NUMBER:
-        raise Refused("the drawing holds a number that is too large", f"up to {MAX_NUMBER:,.0f}")
+        raise UnusableError("the drawing holds a number that is too large", f"up to {MAX_NUMBER:,.0f}")
     return value
 
 
@@ -77,7 +84,7 @@ def transform(text: str | None) -> Any:
     if not text:
         return result
     if len(text) > MAX_TRANSFORM:
-        raise Refused("the drawing holds a transform that is too long")
+        raise UnusableError("the drawing holds a transform that is too long")
     for name, inside in _CALL.findall(text):
         a = numbers(inside)
         match name, len(a):
@@ -150,7 +157,8 @@ def tint(text: str, current: Tint = (BLACK, 1.0)) -> Tint | None:
 
 def _color_function(name: str, inside: str) -> Tint:
     parts = [
-        (float(match[0]), inside[match.end() :].lstrip()[:1] == "%") for match in _NUMBER.finditer(inside)
+        (float(match[0]), inside[match.end() :].lstrip()[:1] == "%")
+        for match in _NUMBER.finditer(inside)
     ]
     if len(parts) < 3 or name not in ("rgb", "rgba", "hsl", "hsla"):
         return BLACK, 1.0
@@ -177,7 +185,7 @@ def _between(value: float) -> float:
 class _Rule:
     weight: int
     tag: str
-    declarations: dict[str, str]
+    declarations: Style
 
 
 @dataclass(slots=True)
@@ -191,7 +199,9 @@ class StyleSheet:
     def add(self, text: str) -> None:
         """Read one <style> element; selectors of other kinds are left and remembered in `unread`."""
         if len(text) > MAX_STYLE:
-            raise Refused("the drawing's style sheet is too long", f"at most {MAX_STYLE // 1000} kB")
+            raise UnusableError(
+                "the drawing's style sheet is too long", f"at most {MAX_STYLE // 1000} kB"
+            )
         for block in _without_comments(text).split("}"):
             selectors, brace, body = block.rpartition("{")
             if not brace:
@@ -202,7 +212,7 @@ class StyleSheet:
             for selector in selectors.split(","):
                 self._add_rule(selector.strip(), declarations)
 
-    def _add_rule(self, selector: str, declarations: dict[str, str]) -> None:
+    def _add_rule(self, selector: str, declarations: Style) -> None:
         match = _SELECTOR.fullmatch(selector)
         if not selector or match is None:
             self.unread = self.unread or bool(declarations)
@@ -212,11 +222,11 @@ class StyleSheet:
         weight = {"#": 100, ".": 10}.get(mark[:1], 0) + (1 if tag else 0)
         self._count += 1
         if self._count > MAX_RULES:
-            raise Refused("the drawing has too many style rules", f"at most {MAX_RULES:,}")
+            raise UnusableError("the drawing has too many style rules", f"at most {MAX_RULES:,}")
         rule = _Rule(weight=weight, tag=tag, declarations=declarations)
         self.rules.setdefault(mark or tag or "*", []).append((self._count, rule))
 
-    def own(self, node: Node) -> dict[str, str]:
+    def own(self, node: Node) -> Style:
         """What the element itself says: attributes, then rules by weight, then its style attribute."""
         said = {key: value for key, value in node.attributes.items() if key in PROPERTIES}
         if self.rules:
@@ -235,7 +245,7 @@ class StyleSheet:
         return said
 
 
-def declared(text: str) -> dict[str, str]:
+def declared(text: str) -> Style:
     """The known properties in 'name: value; name: value'."""
     found = {}
     for declaration in _without_comments(text).split(";"):
@@ -246,7 +256,7 @@ def declared(text: str) -> dict[str, str]:
     return found
 
 
-def inherit(above: dict[str, str], own: dict[str, str]) -> dict[str, str]:
+def inherit(above: Style, own: Style) -> Style:
     """The style of an element from that of its parent and what it says itself."""
     said = {key: value for key, value in own.items() if value != "inherit"}
     return {key: value for key, value in above.items() if key in INHERITED} | said

@@ -133,7 +133,10 @@ class _Reading:
         for key in table:
             if key not in keys:
                 self.wrong(
-                    f"motifs.{key}", "there is no picture of that name", listing(keys), nearest(key, keys)
+                    f"motifs.{key}",
+                    "there is no picture of that name",
+                    listing(keys),
+                    nearest(key, keys),
                 )
         return tuple((key, self.motif(words, f"motifs.{key}")) for key, words in table.items())
 
@@ -159,7 +162,9 @@ class _Reading:
         if isinstance(value, dict) and "other" not in table:
             self.wrong(path, "the form 'other' is missing", listing(CATEGORIES))
         gender = self.word(table.get("gender", ""), ("", *GENDERS), f"{path}.gender")
-        forms = ((form, self.text(table[form], f"{path}.{form}")) for form in CATEGORIES if form in table)
+        forms = (
+            (form, self.text(table[form], f"{path}.{form}")) for form in CATEGORIES if form in table
+        )
         return Name(forms=tuple(forms) or (("other", ""),), gender=gender)
 
 

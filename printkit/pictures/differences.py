@@ -5,19 +5,21 @@ is missing or has another color. 5: turned. 6: mirrored. What cannot be seen, in
 and on a gray printer, is not used (the floors stand in `seen`).
 """
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
 from printkit.pictures.colors import difference, gray, rgb
 from printkit.pictures.motifs import Ink, Motif, spoken
-from printkit.pictures.seen import Change, Look, Pixels, measure, pixels
+from printkit.pictures.seen import Change, Look, Pixels, measure, pixels, things
 from printkit.pictures.themes import Theme
-from printkit.pieces import Color
+from printkit.pieces import WHITE, Color
 
 LEVELS = (1, 2, 3, 4, 5, 6)
 SMALLER = 0.62
 TURNS = (180, 90, 270)
+MOST = 0.6  # of what a picture covers; a design choice
 LIKE_COLOR = 20.0  # CIEDE2000; a design choice, the floor at which colors count as clearly different
 
 # For themes without a palette: light, middle and dark, warm and cool.
@@ -52,7 +54,7 @@ class Difference:
 
 @lru_cache(maxsize=128)
 def differences(theme: Theme, level: int, ink: Ink, size: float) -> tuple[Difference, ...]:
-    """All differences of a level that can be seen when pictures are `size` mm long, in a stable order."""
+    """All differences of a level that can be seen in pictures `size` mm long, in a stable order."""
     found = _LEVELS[level](theme, ink, size)
     return tuple(difference for difference in found if difference is not None)
 
@@ -108,14 +110,15 @@ def _like_and_unlike(
 ) -> tuple[list[Motif], list[Motif]]:
     """The other motifs of another color, and those of a like color; neither empty if there is any other.
 
-    In outline there is no color, so the nearer half in shape stands for the like ones.
+    On a gray printer colors are close together, and in outline there are none: there the nearer half,
+    in gray or in shape, stands for the like ones.
     """
     others = [other for other in theme.motifs if other is not motif]
     others.sort(key=lambda other: _apart(motif, other, ink, size))
-    if ink == "outline":
-        like = len(others) // 2
-    else:
+    if ink == "color":
         like = sum(_apart(motif, other, ink, size) < LIKE_COLOR for other in others)
+    else:
+        like = len(others) // 2
     like = min(max(like, 1), max(len(others) - 1, 1))
     keys = {other.key for other in others[:like]}
     ordered = [other for other in theme.motifs if other is not motif]
@@ -131,13 +134,13 @@ def _apart(one: Motif, two: Motif, ink: Ink, size: float) -> float:
     (_, first), (_, second) = (_printed(motif, ink, size) for motif in (one, two))
     if ink == "outline":
         return ImageStat.Stat(ImageChops.difference(first.cover, second.cover)).mean[0]
-    return difference(_main_color(first), _main_color(second))
+    return difference(_main_color(one, ink, size), _main_color(two, ink, size))
 
 
-def _main_color(seen: Pixels) -> tuple[int, int, int]:
+@lru_cache(maxsize=512)
+def _main_color(motif: Motif, ink: Ink, size: float) -> tuple[int, int, int]:
     """The color that covers most of the picture, in steps of 16."""
-    from collections import Counter
-
+    _, seen = _printed(motif, ink, size)
     data, cover = seen.colors.tobytes(), seen.cover.tobytes()
     counts = Counter(
         (data[3 * i] & 0xF0, data[3 * i + 1] & 0xF0, data[3 * i + 2] & 0xF0)
@@ -159,30 +162,59 @@ def _parts(theme: Theme, ink: Ink, size: float) -> Iterator[Difference | None]:
     for motif in theme.motifs:
         for part in motif.parts:
             without = Look(drawing=motif.drawing(ink, size=size, hide=(part,)))
-            yield _compared(motif, 4, ink, size, ("part missing", spoken(part)), without)
+            seen = pixels(without, size)
+            if _holds_together(_printed(motif, ink, size)[1], seen):
+                yield _compared(motif, 4, ink, size, ("part missing", spoken(part)), without, seen)
         if ink == "outline":
             continue
-        for part in motif.parts:
-            color = _other_color(theme, motif, part)
-            if color is None:
-                continue
-            painted = Look(drawing=motif.drawing(ink, size=size, recolor=((part, color),)))
-            yield _compared(motif, 4, ink, size, ("part recolored", spoken(part)), painted)
+        for number, part in enumerate(motif.parts):
+            tried = (
+                _compared(
+                    motif,
+                    4,
+                    ink,
+                    size,
+                    ("part recolored", spoken(part)),
+                    Look(drawing=motif.drawing(ink, size=size, recolor=((part, color),))),
+                )
+                for color in _other_colors(theme, motif, part, number)
+            )
+            yield next((found for found in tried if found is not None), None)
 
 
-def _other_color(theme: Theme, motif: Motif, part: str) -> Color | None:
-    """The theme's color that differs most from a part's own, in color and in gray alike."""
+def _holds_together(whole: Pixels, rest: Pixels) -> bool:
+    """Whether most of a picture is left, and in no more separate things than before."""
+    from PIL import ImageStat
+
+    left, all_of_it = (ImageStat.Stat(seen.cover).sum[0] for seen in (rest, whole))
+    return left >= MOST * all_of_it and things(rest.cover) <= things(whole.cover)
+
+
+def _other_colors(theme: Theme, motif: Motif, part: str, number: int) -> list[Color]:
+    """Colors for a part: one that is clearly another, by turns, and the most different one.
+
+    None is so light that the part would be lost on white paper.
+    """
     own = motif.part_color(part)
     if own is None:
-        return None
-
-    def apart(color: Color) -> float:
-        hues = (tuple(round(value * 255) for value in rgb(each)) for each in (own, color))
-        grays = (tuple(round(value * 255) for value in rgb(gray(each))) for each in (own, color))
-        return min(difference(*hues), 2 * difference(*grays))
-
+        return []
     colors = [color for _, color in theme.palette] or list(_SPARE)
-    return max(colors, key=apart)
+    inky = [color for color in colors if _told_apart(color, WHITE) >= LIKE_COLOR]
+    clear = [color for color in inky if _told_apart(own, color) >= LIKE_COLOR]
+    inky.sort(key=lambda color: -_told_apart(own, color))
+    return clear[number % len(clear) :][:1] + inky[:1] if clear else inky[:1]
+
+
+def _told_apart(one: Color, two: Color) -> float:
+    """How far two colors differ in CIEDE2000, on a gray printer too, where half of it must do."""
+    in_color = difference(*(_bytes(color) for color in (one, two)))
+    in_gray = difference(*(_bytes(gray(color)) for color in (one, two)))
+    return min(in_color, 2 * in_gray)
+
+
+def _bytes(color: Color) -> tuple[int, int, int]:
+    red, green, blue = (round(part * 255) for part in rgb(color))
+    return red, green, blue
 
 
 def _turned(theme: Theme, ink: Ink, size: float) -> Iterator[Difference | None]:

@@ -5,13 +5,14 @@ made of these pixels.
 """
 
 import math
+from collections.abc import Iterator
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from printkit.pictures.colors import rgb
 from printkit.pictures.paths import Bounds, Path, bounds, united
 from printkit.pictures.strokes import Cap, Join, Point, flat, widened
-from printkit.pieces import Drawing, Raster, Shape
+from printkit.pieces import Color, Drawing, Raster, Shape
 
 if TYPE_CHECKING:
     from PIL import Image
@@ -26,12 +27,16 @@ _TOLERANCE = 0.05
 def shape_bounds(shape: Shape, tolerance: float) -> Bounds | None:
     """The box of what the shape paints, lines with their width; None if it paints nothing.
 
-    Fills are exact; round line ends and joins of curves may be short by `tolerance`.
+    Exact for fills and for lines with round ends and joins; else short by at most `tolerance`.
     """
+    edges = bounds(shape.path)
     boxes = []
     if shape.fill is not None and shape.fill_opacity > 0:
-        boxes.append(bounds(shape.path))
-    if _has_line(shape):
+        boxes.append(edges)
+    if _has_line(shape) and edges and shape.cap == "round" and shape.join == "round":
+        half = shape.stroke_width / 2
+        boxes.append((edges[0] - half, edges[1] - half, edges[2] + half, edges[3] + half))
+    elif _has_line(shape):
         boxes.extend(
             (min(xs), min(ys), max(xs), max(ys))
             for polygon in line_polygons(shape, tolerance)
@@ -113,25 +118,30 @@ def _clear_outside(colors: "Image.Image", cover: "Image.Image", left: float, top
 
 
 def _lay(
-    colors: "Image.Image", cover: "Image.Image", mask: "Image.Image | None", color: tuple, opacity: float
+    colors: "Image.Image", cover: "Image.Image", found: "_Mask | None", color: Color, opacity: float
 ) -> None:
-    if mask is None:
+    if found is None:
         return
+    at, mask = found
     if opacity < 1:
         mask = mask.point([round(value * opacity) for value in range(256)])
-    colors.paste(tuple(round(part * 255) for part in rgb(color)), (0, 0), mask)
-    cover.paste(255, (0, 0), mask)
+    colors.paste(tuple(round(part * 255) for part in rgb(color)), at, mask)
+    cover.paste(255, at, mask)
 
 
-@lru_cache(maxsize=256)
+# Where its top left corner lies, and how far each pixel is covered (L).
+_Mask = tuple[tuple[int, int], "Image.Image"]
+
+
+@lru_cache(maxsize=512)
 def _fill_mask(
     path: Path, even_odd: bool, scale: float, left: float, top: float, width: int, height: int
-) -> "Image.Image | None":
+) -> _Mask | None:
     polygons = [points for points, _ in flat(path, _TOLERANCE / scale)]
     return _mask(polygons, even_odd, scale, left, top, width, height)
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=512)
 def _line_mask(
     path: Path,
     line: tuple[float, Cap, Join],
@@ -140,7 +150,7 @@ def _line_mask(
     top: float,
     width: int,
     height: int,
-) -> "Image.Image | None":
+) -> _Mask | None:
     tolerance = _TOLERANCE / scale
     polygons = [
         polygon
@@ -158,8 +168,8 @@ def _mask(
     top: float,
     width: int,
     height: int,
-) -> "Image.Image | None":
-    """How far each pixel is covered (L); None for nothing at all."""
+) -> _Mask | None:
+    """How far each pixel is covered; None for nothing at all."""
     from PIL import Image
 
     rows: dict[int, list[tuple[float, int]]] = {}
@@ -181,21 +191,34 @@ def _mask(
             for row in range(first, last):
                 rows.setdefault(row, []).append((x, way))
                 x += slope
-    if not rows:
+    spans = [
+        (row, start, end)
+        for row, crossings in rows.items()
+        for start, end in _inside(crossings, even_odd)
+        if end > 0 and start < width and end > start
+    ]
+    if not spans:
         return None
-    lines = bytearray(width * height * _ROWS)
-    for row, crossings in rows.items():
-        crossings.sort()
-        winding, start = 0, 0.0
-        base = row * width
-        for x, way in crossings:
-            inside = winding & 1 if even_odd else winding
-            winding += way
-            if not inside:
-                start = x
-            elif not (winding & 1 if even_odd else winding):
-                _cover(lines, base, max(0.0, start), min(float(width), x))
-    return Image.frombytes("L", (width, height * _ROWS), bytes(lines)).reduce((1, _ROWS))
+    x, y = max(0, int(min(start for _, start, _ in spans))), min(rows) // _ROWS
+    wide = min(width, int(max(end for _, _, end in spans)) + 1) - x
+    high = max(rows) // _ROWS + 1 - y
+    lines = bytearray(wide * high * _ROWS)
+    for row, start, end in spans:
+        _cover(lines, (row - y * _ROWS) * wide, max(0.0, start - x), min(float(wide), end - x))
+    return (x, y), Image.frombytes("L", (wide, high * _ROWS), bytes(lines)).reduce((1, _ROWS))
+
+
+def _inside(crossings: list[tuple[float, int]], even_odd: bool) -> Iterator[tuple[float, float]]:
+    """The stretches of one row that lie inside, from where edges cross it and which way they run."""
+    crossings.sort()
+    winding, start = 0, 0.0
+    for x, way in crossings:
+        was_inside = winding & 1 if even_odd else winding
+        winding += way
+        if not was_inside:
+            start = x
+        elif not (winding & 1 if even_odd else winding):
+            yield start, x
 
 
 def _cover(lines: bytearray, base: int, start: float, end: float) -> None:

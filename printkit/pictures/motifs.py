@@ -3,6 +3,7 @@
 import re
 from collections import Counter
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 from typing import Any, Literal
 
 from printkit.errors import PrintkitError, Problem, listing, nearest
@@ -23,9 +24,12 @@ _PHOTO_IN_OUTLINE = "in gray, as a photo has no outline"
 # Ids such as 'left-claw' or 'arm-2' were chosen by a person; 'path1234' and 'g' by a program.
 _SPOKEN = re.compile(r"[A-Za-z]+(?:[-_ ][A-Za-z]+)*(?:[-_ ]\d)?")
 _UNSPOKEN = frozenset(
-    """a g use svg path rect circle ellipse line polyline polygon group layer shape symbol text
-    vector defs clip mask id object compound""".split()
-)
+    {
+        "a", "circle", "clip", "compound", "defs", "ellipse", "g", "group", "id", "layer", "line",
+        "mask", "object", "path", "polygon", "polyline", "rect", "shape", "svg", "symbol", "text", "use",
+        "vector",
+    }
+)  # fmt: skip
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -56,6 +60,7 @@ class Motif:
     names: tuple[tuple[str, Name], ...] = ()
     symmetric: bool | None = None
     _made: dict[Any, Drawing] = field(default_factory=dict, repr=False)
+    _framed: dict[float, tuple[Artwork, float]] = field(default_factory=dict, repr=False)
 
     @property
     def is_photo(self) -> bool:
@@ -74,7 +79,7 @@ class Motif:
         return self.notes
 
     def name(self, tag: str, n: int = 1) -> str:
-        """What `n` of it are called in a language (BCP 47 tag); in English, or its key, for want of that."""
+        """What `n` of it are called in a language (BCP 47 tag); else in English; else its key."""
         found = best(tag, self.names)
         return found[1].form(category(found[0], n)) if found else spoken(self.key)
 
@@ -138,23 +143,17 @@ class Motif:
         if isinstance(self.source, Photo):
             raster = self.source.raster if ink == "color" else in_gray(self.source.raster)
             return replace(self.source.drawing(raster), name=self._title(ink, size, hide, recolor))
-        art = self.source
-        units = _outline_units(art, line, size) if line else 0.0
-        frame = _frame(art, units)
+        if line not in self._framed:
+            self._framed[line] = _framed(self.source, line, size)
+        art, units = self._framed[line]
         items = [item for item in art.items if not set(item.ids) & set(hide)]
         for part, color in recolor:
             items = recolored(items, part, color)
-        decimals = _decimals(art)
-        left, top, right, bottom = frame
         return Drawing(
             name=self._title(ink, size, hide, recolor),
-            width=round(right - left, decimals),
-            height=round(bottom - top, decimals),
-            shapes=tuple(
-                replace(shape, path=shifted(shape.path, -left, -top, decimals))
-                for item in items
-                for shape in _inked(item, ink, units)
-            ),
+            width=art.width,
+            height=art.height,
+            shapes=tuple(shape for item in items for shape in _inked(item, ink, units)),
         )
 
     def _title(self, ink: Ink, size: float, hide: tuple[str, ...], recolor: Recolor) -> str:
@@ -217,9 +216,7 @@ def _main_color(items: list[Item]) -> Color | None:
 
 
 def _length(points: list[tuple[float, float]]) -> float:
-    return sum(
-        abs(complex(b[0] - a[0], b[1] - a[1])) for a, b in zip(points, points[1:], strict=False)
-    )
+    return sum(abs(complex(b[0] - a[0], b[1] - a[1])) for a, b in pairwise(points))
 
 
 # --- inks ------------------------------------------------------------------------------------
@@ -255,43 +252,44 @@ def _outlined(shape: Shape, line: float) -> list[Shape]:
 # --- the frame -------------------------------------------------------------------------------
 
 
-def _decimals(art: Artwork) -> int:
-    longest = max(art.width, art.height)
-    return max(1, 6 - len(str(int(longest))))
+def _framed(art: Artwork, line: float, size: float) -> tuple[Artwork, float]:
+    """The artwork cropped to its ink, and the width of outlines in its units.
 
-
-def _ink_box(shapes: list[Shape], art: Artwork) -> Bounds:
-    """The exact box of what the shapes paint."""
-    tolerance = max(art.width, art.height) * 1e-5
-    boxes = (shape_bounds(shape, tolerance) for shape in shapes)
-    found = united(box for box in boxes if box is not None)
-    return found or (0.0, 0.0, art.width, art.height)
-
-
-def _frame(art: Artwork, line: float) -> Bounds:
-    """The box of the whole motif's ink: in outline when `line` is not 0, else in color.
-
+    In outline when `line` is not 0, so that it is `line` mm wide when printed `size` mm long.
     What reaches out of the file's own sheet is cut off, as every viewer does.
     """
-    reach = line / 2
-    box = _ink_box(_whole(art, line), art)
-    return (
-        max(box[0], -reach),
-        max(box[1], -reach),
-        min(box[2], art.width + reach),
-        min(box[3], art.height + reach),
+    left, top, right, bottom = _ink_box(art, 0.0)
+    units = 0.0
+    if line:
+        longest = max(right - left, bottom - top)
+        # The edge adds half its width on both sides: units / (longest + units) = line / size.
+        units = line * longest / max(size - line, line)
+        left, top, right, bottom = _ink_box(art, units)
+    decimals = max(1, 6 - len(str(int(max(art.width, art.height)))))
+    items = tuple(
+        replace(item, shape=replace(item.shape, path=shifted(item.shape.path, -left, -top, decimals)))
+        for item in art.items
     )
+    width, height = round(right - left, decimals), round(bottom - top, decimals)
+    return replace(art, width=width, height=height, items=items), units
 
 
-def _whole(art: Artwork, line: float) -> list[Shape]:
+def _ink_box(art: Artwork, line: float) -> Bounds:
+    """The box of all the ink within the sheet: in outline when `line` is not 0, else in color."""
     ink: Ink = "outline" if line else "color"
     shapes = [shape for item in art.items for shape in _inked(item, ink, line)]
-    return shapes or [item.shape for item in art.items]
-
-
-def _outline_units(art: Artwork, line: float, size: float) -> float:
-    """The width of outlines in the drawing's units, so that it is `line` mm when printed `size` mm long."""
-    left, top, right, bottom = _frame(art, 0.0)
-    longest = max(right - left, bottom - top)
-    # The edge adds half its width on both sides: units / (longest + units) = line / size.
-    return line * longest / max(size - line, line)
+    tolerance = max(art.width, art.height) * 1e-5
+    boxes = (shape_bounds(shape, tolerance) for shape in shapes)
+    left, top, right, bottom = united(box for box in boxes if box is not None) or (
+        0.0,
+        0.0,
+        art.width,
+        art.height,
+    )
+    reach = line / 2
+    return (
+        max(left, -reach),
+        max(top, -reach),
+        min(right, art.width + reach),
+        min(bottom, art.height + reach),
+    )

@@ -1,3 +1,4 @@
+# ruff: noqa: N802
 """Paths as tuples of ('M', x, y), ('L', x, y), ('C', x1, y1, x2, y2, x, y) and ('Z',)."""
 
 import math
@@ -6,7 +7,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from printkit.pictures.css import MAX_NUMBER, length, numbers
-from printkit.pictures.tree import Node, Refused
+from printkit.pictures.tree import Node, UnusableError
 
 MAX_OPERATORS = 100_000
 
@@ -20,17 +21,21 @@ _SPACE = re.compile(r"\s+")
 
 
 class PathPen:
-    """A pen in the manner of fontTools that keeps what it is told as a path."""
+    """A pen, with the method names of fontTools' pens, that keeps what it is told as a path."""
 
     def __init__(self) -> None:
         self.path: list[tuple[Any, ...]] = []
 
     def _add(self, operator: str, *points: tuple[float, float]) -> None:
         if len(self.path) >= MAX_OPERATORS:
-            raise Refused("the drawing holds a path that is too long", f"at most {MAX_OPERATORS:,} points")
+            raise UnusableError(
+                "the drawing holds a path that is too long", f"at most {MAX_OPERATORS:,} points"
+            )
         values = [value for point in points for value in point]
         if not all(abs(value) < MAX_NUMBER for value in values):
-            raise Refused("the drawing holds a number that is too large", f"up to {MAX_NUMBER:,.0f}")
+            raise UnusableError(
+                "the drawing holds a number that is too large", f"up to {MAX_NUMBER:,.0f}"
+            )
         self.path.append((operator, *values))
 
     def moveTo(self, point: tuple[float, float]) -> None:
@@ -60,7 +65,7 @@ def outline(node: Node, width: float, height: float) -> tuple[Path, bool]:
     """The path of a basic shape or <path>, and whether it was whole.
 
     `width` and `height` are what percentages are taken of. A broken path is drawn as far as it
-    can be read. Raises Refused for numbers that are too large and paths that are too long.
+    can be read. Raises UnusableError for numbers that are too large and paths that are too long.
     """
     from fontTools.svgLib.path import parse_path
 
@@ -73,7 +78,7 @@ def outline(node: Node, width: float, height: float) -> tuple[Path, bool]:
 
 
 def _tidy(description: str) -> str:
-    """Path data with each number in the form that fontTools' grammar knows ('05' and '5.' become '5')."""
+    """Path data with numbers as fontTools' grammar knows them: '05' and '5.' become '5'."""
 
     def segment(match: re.Match[str]) -> str:
         text = _TRAILING_POINT.sub("", _SPACE.sub(" ", match[0]))
@@ -138,7 +143,7 @@ def _ellipse(x: float, y: float, rx: float, ry: float) -> str:
 
 
 def mapped(path: Path, matrix: Any, decimals: int) -> Path:
-    """The path through a fontTools Transform, rounded. Raises Refused when it lands too far away."""
+    """The path through a fontTools Transform, rounded; UnusableError when it lands too far away."""
     pen = PathPen()
     for operator, *values in path:
         if operator == "Z":
@@ -153,9 +158,7 @@ def shifted(path: Path, dx: float, dy: float, decimals: int) -> Path:
     """The path moved by (dx, dy), rounded."""
     result = []
     for operator, *values in path:
-        moved = (
-            round(value + (dy if i % 2 else dx), decimals) + 0.0 for i, value in enumerate(values)
-        )
+        moved = (round(value + (dy if i % 2 else dx), decimals) + 0.0 for i, value in enumerate(values))
         result.append((operator, *moved))
     return tuple(result)
 
@@ -171,7 +174,9 @@ def bounds(path: Path) -> Bounds | None:
             at = start = (values[0], values[1])
         elif operator == "L":
             end = (values[0], values[1])
-            boxes.append((min(at[0], end[0]), min(at[1], end[1]), max(at[0], end[0]), max(at[1], end[1])))
+            boxes.append(
+                (min(at[0], end[0]), min(at[1], end[1]), max(at[0], end[0]), max(at[1], end[1]))
+            )
             at = end
         elif operator == "C":
             points = list(zip(values[::2], values[1::2], strict=True))

@@ -19,7 +19,7 @@ def category(tag: str, n: int) -> str:
 
 
 def best(tag: str, entries: Iterable[tuple[str, T]]) -> tuple[str, T] | None:
-    """The entry for a language (BCP 47 tag): its own, that of the bare language, of a sister, of English."""
+    """The entry for a language (BCP 47 tag): its own, the bare language's, a sister's, English."""
     language = tag.casefold().partition("-")[0]
     ranks = {tag.casefold(): 0, language: 1}
     ranked = [

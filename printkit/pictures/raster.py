@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 from printkit.errors import PrintkitError, Problem
 from printkit.pictures.colors import LUMA
 from printkit.pictures.flatten import opened
-from printkit.pictures.tree import Refused
+from printkit.pictures.tree import UnusableError
 from printkit.pieces import Drawing, Raster
 from printkit.units import MM_PER_INCH
 
@@ -40,9 +40,7 @@ class Photo:
     def drawing(self, raster: Raster | None = None) -> Drawing:
         """The picture as a drawing, one unit a pixel; `raster` stands in for its own."""
         raster = raster or self.raster
-        return Drawing(
-            name=self.name, width=raster.width_px, height=raster.height_px, raster=raster
-        )
+        return Drawing(name=self.name, width=raster.width_px, height=raster.height_px, raster=raster)
 
 
 def read_photo(data: bytes, name: str) -> Photo:
@@ -54,7 +52,7 @@ def read_photo(data: bytes, name: str) -> Photo:
     try:
         image, kind, notes = _upright(data)
         return _prepared(image, kind, name, notes)
-    except Refused as refused:
+    except UnusableError as refused:
         problem = Problem(place=name, found=refused.found, allowed=refused.allowed)
         raise PrintkitError([problem]) from None
 
@@ -86,9 +84,9 @@ def _upright(data: bytes) -> tuple["Image.Image", str, tuple[str, ...]]:
     from PIL import Image, UnidentifiedImageError
 
     if not data:
-        raise Refused("the file is empty")
+        raise UnusableError("the file is empty")
     if len(data) > MAX_BYTES:
-        raise Refused(
+        raise UnusableError(
             f"the picture is {len(data) / 1e6:.0f} MB large", f"at most {MAX_BYTES // 1_000_000} MB"
         )
     with warnings.catch_warnings():
@@ -97,15 +95,17 @@ def _upright(data: bytes) -> tuple["Image.Image", str, tuple[str, ...]]:
         try:
             image = Image.open(io.BytesIO(data), formats=("PNG", "JPEG", "WEBP"))
         except Image.DecompressionBombError:
-            raise Refused("the picture has far too many pixels", _PIXELS) from None
+            raise UnusableError("the picture has far too many pixels", _PIXELS) from None
         except UnidentifiedImageError:
-            raise Refused("this is not a PNG, JPEG or WebP picture; save it as one of these") from None
+            raise UnusableError(
+                "this is not a PNG, JPEG or WebP picture; save it as one of these"
+            ) from None
         except Exception:
-            raise Refused(_DAMAGED) from None
+            raise UnusableError(_DAMAGED) from None
         if image.width * image.height > MAX_PIXELS:
-            raise Refused(f"the picture has {image.width} x {image.height} pixels", _PIXELS)
+            raise UnusableError(f"the picture has {image.width} x {image.height} pixels", _PIXELS)
         if min(image.size) < MIN_SIDE:
-            raise Refused(
+            raise UnusableError(
                 f"the picture has only {image.width} x {image.height} pixels",
                 f"at least {MIN_SIDE} on each side",
             )
@@ -121,7 +121,7 @@ def _upright(data: bytes) -> tuple["Image.Image", str, tuple[str, ...]]:
             image.thumbnail((MAX_SIDE, MAX_SIDE), Image.Resampling.LANCZOS)
             image = _in_srgb(image, profile)
         except Exception:
-            raise Refused(_DAMAGED) from None
+            raise UnusableError(_DAMAGED) from None
     return image, kind, ("with the first of its pictures only (it moves)",) if moving else ()
 
 
@@ -181,7 +181,7 @@ def _prepared(image: "Image.Image", kind: str, name: str, notes: tuple[str, ...]
         alpha = image.getchannel("A")
         seen = alpha.getbbox()
         if seen is None:
-            raise Refused("the picture is wholly transparent")
+            raise UnusableError("the picture is wholly transparent")
         image, alpha = image.crop(seen), alpha.crop(seen)
         # What lies under fully transparent pixels would only cost bytes.
         white = Image.new("RGB", image.size, "white")

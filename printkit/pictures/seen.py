@@ -6,9 +6,9 @@ contours do not count (a young child resolves 1 mm at arm's length: three times 
 """
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from typing import TYPE_CHECKING
 
 from printkit.pictures.colors import LUMA, difference
@@ -86,18 +86,24 @@ def pixels(look: Look, size: float) -> Pixels:
     return Pixels(*images)
 
 
-def change(one: Pixels, two: Pixels) -> Change | None:
-    """What changes from one to the other where it can be seen in these colors and in gray; else None."""
-    in_color = _clumps(_differing(one.colors, two.colors))
-    ink = _area(one.cover)
-    area = _area(in_color)
-    contrast = _contrast(one.colors, two.colors, in_color)
-    if area < max(AREA_MM2, AREA_SHARE * ink) or contrast < COLOR_CONTRAST:
+def color_change(one: Pixels, two: Pixels) -> Change | None:
+    """What changes from one to the other, if it can be seen both in color and in gray."""
+    mask = _clumps(_differing(one.colors, two.colors))
+    ink, area = _area(one.cover), _area(mask)
+    if area < max(AREA_MM2, AREA_SHARE * ink) or gray_change(one, two) is None:
         return None
+    contrast = _contrast(one.colors, two.colors, mask)
+    return Change(area=area, share=area / ink, contrast=contrast) if contrast >= COLOR_CONTRAST else None
+
+
+def gray_change(one: Pixels, two: Pixels) -> Change | None:
+    """What changes from one to the other, if it can be seen in gray."""
     first, second = _gray(one.colors), _gray(two.colors)
-    in_gray = _clumps(_differing(first, second))
-    if _area(in_gray) < max(AREA_MM2, AREA_SHARE * ink) or _gray_contrast(first, second, in_gray) < GRAY_CONTRAST:
+    mask = _clumps(_differing(first, second))
+    ink, area = _area(one.cover), _area(mask)
+    if area < max(AREA_MM2, AREA_SHARE * ink) or _gray_contrast(first, second, mask) < GRAY_CONTRAST:
         return None
+    contrast = _contrast(first.convert("RGB"), second.convert("RGB"), mask)
     return Change(area=area, share=area / ink, contrast=contrast)
 
 
@@ -164,7 +170,7 @@ def _gray(colors: "Image.Image") -> "Image.Image":
     return colors.convert("L", (*LUMA, 0))
 
 
-@lru_cache(maxsize=None)
+@cache
 def _from(floor: int) -> list[int]:
     """A table that turns values from `floor` up into 255 and the rest into 0."""
     return [0] * floor + [255] * (256 - floor)
@@ -181,18 +187,25 @@ def _area(mask: "Image.Image") -> float:
 
 
 def _contrast(one: "Image.Image", two: "Image.Image", mask: "Image.Image") -> float:
-    """The mean CIEDE2000 of the pixels in the mask, from at most 1500 of them."""
-    first, second = one.tobytes(), two.tobytes()
-    places = [i for i, value in enumerate(mask.tobytes()) if value]
-    if not places:
+    """The mean CIEDE2000 of the pixels in the mask, from some thousand of them at most."""
+    from PIL import Image
+
+    box = mask.getbbox()
+    if box is None:
         return 0.0
-    places = places[:: max(1, len(places) // _SAMPLES)]
+    images = [image.crop(box) for image in (one, two, mask)]
+    step = max(1, round(math.sqrt(images[0].width * images[0].height / _SAMPLES)))
+    size = (-(-images[0].width // step), -(-images[0].height // step))
+    first, second, inside = (image.resize(size, Image.Resampling.NEAREST).tobytes() for image in images)
+    places = [i for i, value in enumerate(inside) if value]
     # Soft edges hold many colors; in steps of 8 they are few, and measured once.
     found = (
-        difference(*(tuple(value & 0xF8 for value in data[3 * i : 3 * i + 3]) for data in (first, second)))
+        difference(
+            *(tuple(value & 0xF8 for value in data[3 * i : 3 * i + 3]) for data in (first, second))
+        )
         for i in places
     )
-    return sum(found) / len(places)
+    return sum(found) / max(1, len(places))
 
 
 def _gray_contrast(one: "Image.Image", two: "Image.Image", mask: "Image.Image") -> float:
@@ -203,9 +216,48 @@ def _gray_contrast(one: "Image.Image", two: "Image.Image", mask: "Image.Image") 
     return ImageStat.Stat(ImageChops.difference(one, two), mask).mean[0] / 255
 
 
-_Measure = Callable[[Pixels, Pixels], Change | None]
+def measure(ink: Ink, photo: bool = False) -> Callable[[Pixels, Pixels], Change | None]:
+    """How looks printed in that ink are compared; a photo prints gray where outlines are asked for."""
+    if ink == "color":
+        return color_change
+    return line_change if ink == "outline" and not photo else gray_change
 
 
-def measure(ink: Ink, photo: bool = False) -> _Measure:
-    """How looks printed in that ink are compared; photos have no outline."""
-    return line_change if ink == "outline" and not photo else change
+# --- separate things -------------------------------------------------------------------------
+
+
+def things(cover: "Image.Image") -> int:
+    """How many separate things a mask shows; pixels that touch at a corner hang together."""
+    above: list[tuple[int, int, int]] = []
+    roots: list[int] = []
+    width = cover.width
+    data = cover.point(_from(128)).tobytes()
+    for row in range(cover.height):
+        runs: list[tuple[int, int, int]] = []
+        for start, end in _runs(data[row * width : (row + 1) * width]):
+            touching = {_root(roots, label) for a, b, label in above if a <= end and start <= b}
+            if not touching:
+                roots.append(len(roots))
+                touching = {len(roots) - 1}
+            label = min(touching)
+            for other in touching:
+                roots[other] = label
+            runs.append((start, end, label))
+        above = runs
+    return sum(root == i for i, root in enumerate(roots))
+
+
+def _root(roots: list[int], label: int) -> int:
+    while roots[label] != label:
+        label = roots[label]
+    return label
+
+
+def _runs(row: bytes) -> Iterator[tuple[int, int]]:
+    """Start and end (exclusive) of each stretch of 255 in a row of 0 and 255."""
+    end = 0
+    while (start := row.find(b"\xff", end)) >= 0:
+        end = row.find(b"\x00", start)
+        if end < 0:
+            end = len(row)
+        yield start, end

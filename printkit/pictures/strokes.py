@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import Literal
 
 from printkit.pictures.paths import Path
@@ -45,7 +46,9 @@ def flat(path: Path, tolerance: float) -> list[tuple[list[Point], bool]]:
 
 def _curve(start: Point, values: list[float], tolerance: float) -> Iterator[Point]:
     (x0, y0), (x1, y1, x2, y2, x3, y3) = start, values
-    bend = max(math.hypot(x0 - 2 * x1 + x2, y0 - 2 * y1 + y2), math.hypot(x1 - 2 * x2 + x3, y1 - 2 * y2 + y3))
+    bend = max(
+        math.hypot(x0 - 2 * x1 + x2, y0 - 2 * y1 + y2), math.hypot(x1 - 2 * x2 + x3, y1 - 2 * y2 + y3)
+    )
     # The error of n equal steps is at most 6/8 bend / n^2, from the second derivative.
     steps = max(1, min(400, math.ceil(math.sqrt(0.75 * bend / tolerance))))
     for step in range(1, steps):
@@ -62,13 +65,13 @@ def widened(
     """Polygons, all turning the same way, whose union is the line `width` wide along the points."""
     half = width / 2
     line = [points[0]]
-    line.extend(point for before, point in zip(points, points[1:], strict=False) if point != before)
+    line.extend(point for before, point in pairwise(points) if point != before)
     if closed and len(line) > 1 and line[0] == line[-1]:
         line.pop()
     if len(line) == 1:
         return _dot(line[0], half, cap, tolerance)
     ends = [*line, line[0]] if closed else line
-    sides = [_side(a, b, half) for a, b in zip(ends, ends[1:], strict=False)]
+    sides = [_side(a, b, half) for a, b in pairwise(ends)]
     polygons = [
         [_plus(a, n), _plus(b, n), _minus(b, n), _minus(a, n)]
         for a, b, n in zip(ends, ends[1:], sides, strict=False)
@@ -87,10 +90,7 @@ def widened(
 def area(polygon: list[Point]) -> float:
     """The signed area."""
     return (
-        sum(
-            a[0] * b[1] - b[0] * a[1]
-            for a, b in zip(polygon, polygon[1:] + polygon[:1], strict=True)
-        )
+        sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(polygon, polygon[1:] + polygon[:1], strict=True))
         / 2
     )
 
@@ -121,11 +121,10 @@ def _corner(
     a, b = _plus(corner, before), _plus(corner, after)
     if join == "round" and dot < _BLUNT:
         return [corner, *_arc(corner, before, after, half, tolerance)]
-    if join == "miter" and dot > -1:
-        # 1 / sin(half the inner angle), squared, is 2 / (1 + cos(turn)).
-        if 2 / (1 + dot) <= MITER_LIMIT**2:
-            tip = (before[0] + after[0]) / (1 + dot), (before[1] + after[1]) / (1 + dot)
-            return [corner, a, _plus(corner, tip), b]
+    # The miter's length, squared, is 1 / sin(half the inner angle)^2, that is 2 / (1 + cos(turn)).
+    if join == "miter" and MITER_LIMIT**2 * (1 + dot) >= 2:
+        tip = (before[0] + after[0]) / (1 + dot), (before[1] + after[1]) / (1 + dot)
+        return [corner, a, _plus(corner, tip), b]
     return [corner, a, b]
 
 

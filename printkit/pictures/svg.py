@@ -12,10 +12,10 @@ from typing import Any
 
 from printkit.errors import PrintkitError, Problem
 from printkit.pictures import css
-from printkit.pictures.css import Tint
-from printkit.pictures.paints import Paints
-from printkit.pictures.paths import Bounds, Path, bounds, mapped, outline
-from printkit.pictures.tree import Node, Refused, read_tree
+from printkit.pictures.css import Style
+from printkit.pictures.paints import Line, Paints, in_order, painted
+from printkit.pictures.paths import Bounds, bounds, mapped, outline
+from printkit.pictures.tree import Node, UnusableError, read_tree
 from printkit.pieces import Drawing, Shape
 
 MAX_DRAWN = 50_000
@@ -47,7 +47,7 @@ _LAYERS = "with see-through parts that show each other (group opacity)"
 _BROKEN = "without the unreadable part of a path"
 _SELECTORS = "without the style rules it cannot read"
 
-_Style = dict[str, str]
+Box = tuple[float, float, float, float]  # left, top, width, height
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -87,7 +87,7 @@ def read_svg(data: bytes, name: str) -> Artwork:
     """
     try:
         return _read(data, name)
-    except Refused as refused:
+    except UnusableError as refused:
         problem = Problem(place=name, found=refused.found, allowed=refused.allowed)
         raise PrintkitError([problem]) from None
 
@@ -96,41 +96,46 @@ def _read(data: bytes, name: str) -> Artwork:
     from fontTools.misc.transform import Transform
 
     svg = read_tree(data)
-    left, top, width, height = _visible_box(svg)
-    reader = _Reader(
-        width=width,
-        height=height,
-        # A hundred-thousandth of the drawing: 1 micrometer on a picture of 100 mm.
-        decimals=max(0, 5 - math.floor(math.log10(max(width, height)))),
-    )
+    view_box = _view_box(svg)
+    left, top, width, height = _sheet(svg, view_box)
+    reader = _Reader(width=view_box[2], height=view_box[3], decimals=_decimals(view_box))
     reader.learn(svg)
     reader.children(svg, _Place(matrix=Transform(1, 0, 0, 1, -left, -top)).into(svg, reader))
     shown = (0.0, 0.0, width, height)
     items = tuple(item for item in reader.items if _meets(item.shape, shown))
     if not items:
-        raise Refused("nothing of the drawing can be seen")
-    return Artwork(
-        name=name, width=width, height=height, items=items, notes=tuple(sorted(reader.notes))
-    )
+        raise UnusableError("nothing of the drawing can be seen")
+    return Artwork(name=name, width=width, height=height, items=items, notes=tuple(sorted(reader.notes)))
 
 
-def _visible_box(svg: Node) -> tuple[float, float, float, float]:
-    """Left, top, width and height of what a viewer shows, in user units."""
+def _decimals(view_box: Box) -> int:
+    """As many as give a hundred-thousandth of the drawing: 1 micrometer on a picture of 100 mm."""
+    return max(0, 5 - math.floor(math.log10(max(view_box[2:]))))
+
+
+def _view_box(svg: Node) -> Box:
+    """Left, top, width and height of the drawing's own space."""
     box = css.numbers(svg.attributes.get("viewBox"))
-    size = _size(svg)
     if len(box) != 4:
+        size = _size(svg)
         if size is None:
-            raise Refused("the drawing has no size: it needs a viewBox, or a width and a height")
+            raise UnusableError("the drawing has no size: it needs a viewBox, or a width and a height")
         box = [0.0, 0.0, *size]
     left, top, width, height = box
     if not (1e-3 < width < 1e6 and 1e-3 < height < 1e6):
-        raise Refused(f"the drawing's size, {width:g} by {height:g}, cannot be drawn")
+        raise UnusableError(f"the drawing's size, {width:g} by {height:g}, cannot be drawn")
+    return left, top, width, height
+
+
+def _sheet(svg: Node, view_box: Box) -> Box:
+    """What a viewer shows: where the sheet and the viewBox differ in shape, that lies in its middle."""
+    size = _size(svg)
     if size is None:
-        return left, top, width, height
-    # Where the sheet and the viewBox differ in shape, the viewBox lies in its middle.
+        return view_box
+    left, top, width, height = view_box
     scale = min(size[0] / width, size[1] / height)
-    whole_width, whole_height = size[0] / scale, size[1] / scale
-    return left - (whole_width - width) / 2, top - (whole_height - height) / 2, whole_width, whole_height
+    wide, high = size[0] / scale, size[1] / scale
+    return left - (wide - width) / 2, top - (high - height) / 2, wide, high
 
 
 def _size(svg: Node) -> tuple[float, float] | None:
@@ -161,7 +166,7 @@ class _Place:
     """What an element has from the elements around it."""
 
     matrix: Any
-    style: _Style = field(default_factory=dict)
+    style: Style = field(default_factory=dict)
     opacity: float = 1.0
     ids: tuple[str, ...] = ()
     shade: bool = False
@@ -228,9 +233,13 @@ class _Reader:
     def element(self, node: Node, above: _Place) -> None:
         self.drawn += 1
         if self.drawn > MAX_DRAWN:
-            raise Refused("the drawing repeats its parts too often", f"at most {MAX_DRAWN:,} parts")
+            raise UnusableError(
+                "the drawing repeats its parts too often", f"at most {MAX_DRAWN:,} parts"
+            )
         if above.level > MAX_LEVELS:
-            raise Refused("the drawing's groups are nested too deep", f"at most {MAX_LEVELS} levels")
+            raise UnusableError(
+                "the drawing's groups are nested too deep", f"at most {MAX_LEVELS} levels"
+            )
         if node.tag not in _SHAPES and node.tag not in _GROUPS and node.tag not in _LOST_ELEMENTS:
             return
         own = self.paints.sheet.own(node)
@@ -263,7 +272,7 @@ class _Reader:
         if aim is None:
             return
         if place.uses >= MAX_USES:
-            raise Refused("the drawing's <use> elements lead in a circle or too deep")
+            raise UnusableError("the drawing's <use> elements lead in a circle or too deep")
         from fontTools.misc.transform import Transform
 
         at = node.attributes.get
@@ -315,41 +324,20 @@ class _Reader:
             stroke = None
         if stroke is not None:
             self.note_line(style)
-        shape = self.painted(path, style, fill, stroke, round(width, self.decimals + 1), place.opacity)
-        for part in _in_order(shape, style):
+        line = Line(paint=stroke, width=round(width, self.decimals + 1))
+        shape = painted(path, style, fill, line, place.opacity)
+        for part in in_order(shape, style):
             self.items.append(Item(shape=part, ids=place.ids, shade=place.shade))
         if place.opacity < 1 and shape.fill is not None and shape.stroke is not None:
             self.notes.add(_LAYERS)
 
-    def painted(
-        self, path: Path, style: _Style, fill: Tint | None, stroke: Tint | None, width: float, opacity: float
-    ) -> Shape:
-        fill_opacity = css.share(style.get("fill-opacity")) * (fill[1] if fill else 0) * opacity
-        stroke_opacity = css.share(style.get("stroke-opacity")) * (stroke[1] if stroke else 0) * opacity
-        has_line = stroke is not None and stroke_opacity > 0
-        join = style.get("stroke-linejoin", "miter")
-        if join not in ("round", "bevel"):
-            join = "bevel" if css.length(style.get("stroke-miterlimit"), 4.0) <= 1 else "miter"
-        cap = style.get("stroke-linecap", "butt")
-        return Shape(
-            path=path,
-            fill=fill[0] if fill and fill_opacity > 0 else None,
-            stroke=stroke[0] if stroke and has_line else None,
-            stroke_width=width if has_line else 0.0,
-            cap=cap if cap in ("round", "square") else "butt",  # type: ignore[arg-type]
-            join=join,  # type: ignore[arg-type]
-            even_odd=style.get("fill-rule") == "evenodd",
-            fill_opacity=round(fill_opacity, 4) if fill_opacity > 0 else 1.0,
-            stroke_opacity=round(stroke_opacity, 4) if has_line else 1.0,
-        )
-
-    def note_line(self, style: _Style) -> None:
+    def note_line(self, style: Style) -> None:
         if any(css.numbers(style.get("stroke-dasharray"))):
             self.notes.add(_DASHES)
         if any(style.get(name, "none") != "none" for name in _MARKERS):
             self.notes.add(_MARKER)
 
-    def line_scale(self, matrix: Any, style: _Style) -> float:
+    def line_scale(self, matrix: Any, style: Style) -> float:
         """How much wider a line is drawn than its stroke-width says; 0 when all is squeezed flat."""
         a, b, c, d = matrix[:4]
         scale = math.sqrt(abs(a * d - b * c))
@@ -379,28 +367,6 @@ def _chosen(switch: Node) -> list[Node]:
 
 def _says_anything(text: Node) -> bool:
     return bool(text.text.strip()) or any(_says_anything(child) for child in text.children)
-
-
-def _in_order(shape: Shape, style: _Style) -> list[Shape]:
-    """The shape, as two when its line lies under its fill; none when it paints nothing."""
-    if shape.fill is None and shape.stroke is None:
-        return []
-    words = style.get("paint-order", "normal").split()
-    stroke_first = "stroke" in words and ("fill" not in words or words.index("stroke") < words.index("fill"))
-    if not stroke_first or shape.fill is None or shape.stroke is None:
-        return [shape]
-    line = Shape(
-        path=shape.path,
-        stroke=shape.stroke,
-        stroke_width=shape.stroke_width,
-        cap=shape.cap,
-        join=shape.join,
-        stroke_opacity=shape.stroke_opacity,
-    )
-    face = Shape(
-        path=shape.path, fill=shape.fill, even_odd=shape.even_odd, fill_opacity=shape.fill_opacity
-    )
-    return [line, face]
 
 
 def _overlap(items: list[Item]) -> bool:

@@ -26,7 +26,7 @@ _OTHER_KINDS = (
 )
 
 
-class Refused(Exception):
+class UnusableError(Exception):
     """A picture that cannot be used; `found` and `allowed` are those of a Problem."""
 
     def __init__(self, found: str, allowed: str = ""):
@@ -50,14 +50,14 @@ class Node:
 
 
 def read_tree(data: bytes) -> Node:
-    """The root element. Raises Refused for whatever is not a whole, harmless SVG file."""
+    """The root element. Raises UnusableError for whatever is not a whole, harmless SVG file."""
     if not data.strip():
-        raise Refused("the file is empty")
+        raise UnusableError("the file is empty")
     for start, kind in _OTHER_KINDS:
         if data.startswith(start):
-            raise Refused(f"this is not an SVG drawing but {kind}")
+            raise UnusableError(f"this is not an SVG drawing but {kind}")
     if len(data) > MAX_BYTES:
-        raise Refused(
+        raise UnusableError(
             f"the drawing is {len(data) / 1e6:.1f} MB large", f"at most {MAX_BYTES / 1e6:.0f} MB"
         )
     root = Node("", {})
@@ -65,17 +65,21 @@ def read_tree(data: bytes) -> Node:
         _parser(root).Parse(data, True)
     except expat.ExpatError as error:
         if _is_web_page(data):
-            raise Refused("this is a web page, not an SVG drawing") from None
-        raise Refused(
+            raise UnusableError("this is a web page, not an SVG drawing") from None
+        raise UnusableError(
             f"the drawing is damaged or breaks off at line {error.lineno}; save it anew as SVG"
         ) from None
     except (LookupError, ValueError):
-        raise Refused("the drawing is in an encoding that cannot be read; save it as UTF-8") from None
+        raise UnusableError(
+            "the drawing is in an encoding that cannot be read; save it as UTF-8"
+        ) from None
     svg = root.children[0]
     if svg.tag != "svg":
         if _is_web_page(data):
-            raise Refused("this is a web page, not an SVG drawing")
-        raise Refused(f"this is not an SVG drawing: it starts with <{svg.tag or 'something else'}>")
+            raise UnusableError("this is a web page, not an SVG drawing")
+        raise UnusableError(
+            f"this is not an SVG drawing: it starts with <{svg.tag or 'something else'}>"
+        )
     return svg
 
 
@@ -95,9 +99,11 @@ def _parser(root: Node) -> Any:
         nonlocal count
         count += 1
         if count > MAX_ELEMENTS:
-            raise Refused("the drawing has too many elements", f"at most {MAX_ELEMENTS:,}")
+            raise UnusableError("the drawing has too many elements", f"at most {MAX_ELEMENTS:,}")
         if len(open_nodes) > MAX_DEPTH:
-            raise Refused("the drawing's groups are nested too deep", f"at most {MAX_DEPTH} levels")
+            raise UnusableError(
+                "the drawing's groups are nested too deep", f"at most {MAX_DEPTH} levels"
+            )
         own = {key: value for key, value in attributes.items() if " " not in key}
         if _XLINK_HREF in attributes:
             own.setdefault("href", attributes[_XLINK_HREF])
@@ -117,9 +123,13 @@ def _parser(root: Node) -> Any:
     ) -> None:
         # Older drawing programs declare namespaces as short entities; those are harmless.
         if is_parameter or value is None:
-            raise Refused("the drawing refers to another file by an entity; save it as a plain SVG")
+            raise UnusableError(
+                "the drawing refers to another file by an entity; save it as a plain SVG"
+            )
         if len(value) > MAX_ENTITY or "&" in value or "<" in value:
-            raise Refused("the drawing holds an entity that grows when read; save it as a plain SVG")
+            raise UnusableError(
+                "the drawing holds an entity that grows when read; save it as a plain SVG"
+            )
 
     parser.StartElementHandler = start
     parser.EndElementHandler = end

@@ -102,9 +102,7 @@ def place(sheet: Sequence[Row], frame: Frame) -> tuple[Placed, ...]:
     for row in sheet:
         left = _row_left(row, frame)
         for number, piece in enumerate(row.pieces):
-            box = Rect(
-                micrometres(left + number * row.width), micrometres(top), row.width, row.height
-            )
+            box = Rect(micrometres(left + number * row.width), micrometres(top), row.width, row.height)
             placed.append(Placed(piece=piece, side="front", box=box, turn=90 if row.turned else 0))
         top += row.height
     return tuple(placed)

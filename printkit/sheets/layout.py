@@ -51,9 +51,7 @@ def sheet_files(name: str, sets: Sequence[SetPieces], texts: Catalogue) -> tuple
         for backs in (True, False):
             flip = item.tray.child.flip.of(item.tray.stock)
             pieces = tuple(
-                piece
-                for piece in item.pieces
-                if (piece.back is not None and flip != "none") == backs
+                piece for piece in item.pieces if (piece.back is not None and flip != "none") == backs
             )
             if pieces:
                 group = _Group(
@@ -85,9 +83,7 @@ def _file_base(name: str, group: _Group, groups: Sequence[_Group]) -> str:
     return "-".join(parts)
 
 
-def _files(
-    base: str, group: _Group, sets: Sequence[SetPieces], texts: Catalogue
-) -> list[SheetFile]:
+def _files(base: str, group: _Group, sets: Sequence[SetPieces], texts: Catalogue) -> list[SheetFile]:
     frame = Frame(width=group.paper[0], height=group.paper[1], margin=group.margin)
     pieces = [with_mark(piece, group.backs) for item in sets for piece in item.pieces]
     sheets = stacked(rows(pieces, frame.room), frame.room[1])
@@ -132,6 +128,7 @@ def _pages(
             side="front",
             placed=placed,
             cuts=cuts(sheet, frame),
+            margin=frame.margin,
             marks=front_foot(
                 frame,
                 texts.say("sheet.foot", **words),
@@ -147,8 +144,6 @@ def _pages(
                 height=frame.height,
                 side="back",
                 placed=tuple(behind(item, group.flip, group.paper) for item in placed),
-                marks=back_foot(
-                    frame, texts.say("sheet.back", **words), group.flip == "short", hand
-                ),
+                marks=back_foot(frame, texts.say("sheet.back", **words), group.flip == "short", hand),
                 bookmarks=bookmarks if group.flip == "hand" else (),
             )

@@ -69,13 +69,14 @@ class Bookmark:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Page:
-    """One side of a sheet, or a page of the guide."""
+    """One side of a sheet, or a page of the guide. Cut lines are drawn within `margin` mm."""
 
     width: float
     height: float
     side: Side = "front"
     placed: tuple[Placed, ...] = ()
     cuts: tuple[Cut, ...] = ()
+    margin: float = 0.0
     marks: tuple[Mark, ...] = ()
     bookmarks: tuple[Bookmark, ...] = ()
 

@@ -1,182 +1,23 @@
-"""A pack file (TOML) -> a checked `Pack` with every default filled in; all problems at once.
-
-The materials' settings come in as an argument: this module knows no material.
-"""
+"""The reader: TOML -> `Pack` with every default filled in, every problem told at once."""
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 from functools import cache
 from pathlib import Path
-from typing import Any, Literal
+from typing import Any
 
-from printkit.checks import (
-    Check,
-    Either,
-    Extent,
-    Millimetres,
-    OneOf,
-    Range,
-    TableOf,
-    Whole,
-    Words,
-    Wrong,
-    is_whole,
-    read_keys,
-    shown,
-)
+from printkit.checks import Check, found, is_whole, read_keys, shown
 from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import name_fault, same_name
 from printkit.letters import Numerals, missing
+from printkit.pack.keys import KEYS, RESERVED, child_checks, key_defaults, pack_checks, tray_checks
+from printkit.pack.model import Child, ChildTrays, Flips, MaterialKeys, Pack, Tray
 from printkit.pictures import Theme, load_theme
-from printkit.pieces import Stock
 from printkit.texts import catalogue_languages
 from printkit.toml_lines import key_lines
 from printkit.units import PAPERS
 from printkit.words import find
-
-SIZES = ("small", "medium", "large")
-SMALLEST_PAPER, LARGEST_PAPER = 100.0, 1000.0
-RESERVED = ("guide", "manifest", "preview")
-"""Names that the pack's own files have, so no child can."""
-
-_FLIP = OneOf(("long", "short", "hand", "none"))
-_KEYS: dict[str, tuple[Check, Any]] = {
-    "theme": (Words("the name of a built-in theme or the path of a folder"), "rock-pool"),
-    "paper": (Either(OneOf(tuple(PAPERS)), Extent(SMALLEST_PAPER, LARGEST_PAPER)), "a4"),
-    "languages": (Words(), ("en",)),
-    "guide": (Words("a language tag such as 'en'"), "en"),
-    "units": (OneOf(("mm", "in", "both")), None),
-    "ink": (OneOf(("color", "gray", "outline"), (("colour", "color"), ("grey", "gray"))), "color"),
-    "flip": (Either(_FLIP, TableOf((("plain", _FLIP), ("card", _FLIP)))), {}),
-    "margin": (Millimetres(3, 40), 10.0),
-    "counter": (Millimetres(8, 60), 22.0),
-    "numerals": (
-        TableOf(
-            (
-                ("one", OneOf(("flag", "foot"))),
-                ("four", OneOf(("closed", "open"))),
-                ("seven", OneOf(("plain", "barred"))),
-            )
-        ),
-        {},
-    ),
-    "numbers": (Range(0, 100), (1, 10)),
-    "sums_to": (Whole(2, 100), None),
-    "lookalike": (Whole(1, 6), 2),
-    "hand": (OneOf(("left", "right")), "right"),
-}
-"""What may stand in the pack, in a child and in a tray: key -> (check, default)."""
-
-_PACK_ONLY = ("title", "seed", "children")
-_CHILD_ONLY = ("name", "materials")
-_TRAY_ONLY = ("make", "set", "stock", "size")
-
-
-class _Languages:
-    """One or two language tags; the table of languages is asked later, by name."""
-
-    def read(self, value: Any) -> Any:
-        if (
-            isinstance(value, list)
-            and 1 <= len(value) <= 2
-            and all(isinstance(tag, str) and tag for tag in value)
-        ):
-            return tuple(value)
-        return Wrong(found=shown(value), allowed=self.allowed())
-
-    def allowed(self) -> str:
-        return "a list of one or two language tags, such as [\"en\", \"es\"]"
-
-
-_KEYS["languages"] = (_Languages(), ("en",))
-
-
-# --- the checked pack ------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Flips:
-    """How the paper is turned over for its back, by stock."""
-
-    plain: Literal["long", "short", "hand", "none"] = "long"
-    card: Literal["long", "short", "hand", "none"] = "hand"
-
-    def of(self, stock: Stock) -> Literal["long", "short", "hand", "none"]:
-        return self.card if stock == "card" else self.plain
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Child:
-    """A child with every key resolved. `paper` is (width, height) in mm, upright."""
-
-    name: str
-    theme: Theme
-    paper: tuple[float, float]
-    paper_name: str
-    languages: tuple[str, ...]
-    guide: str
-    units: Literal["mm", "in", "both"]
-    ink: Literal["color", "gray", "outline"]
-    flip: Flips
-    margin: float
-    counter: float
-    numerals: Numerals
-    numbers: tuple[int, int]
-    sums_to: int | None
-    lookalike: int
-    hand: Literal["left", "right"]
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Tray:
-    """What one material makes for one child; `child` holds the keys as this tray sees them."""
-
-    material: str
-    set: str
-    child: Child
-    stock: Stock
-    size: str | tuple[float, float] | None
-    settings: Any
-    places: tuple[tuple[str, str], ...]
-
-    def place(self, key: str = "") -> str:
-        """Where `key` stands for this tray, as problems name it; the tray itself if nowhere."""
-        places = dict(self.places)
-        return places.get(key, places[""])
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class ChildTrays:
-    """A child and the trays made for it, in the order of the pack file."""
-
-    child: Child
-    trays: tuple[Tray, ...]
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Pack:
-    """All that is made for one season."""
-
-    title: str
-    seed: int
-    guide: str
-    units: Literal["mm", "in", "both"]
-    paper: tuple[float, float]
-    margin: float
-    children: tuple[ChildTrays, ...]
-    notes: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class MaterialKeys:
-    """What the pack reader must know of a material: its settings' class and its usual stock."""
-
-    settings: type
-    stock: Stock
-
-
-# --- reading ---------------------------------------------------------------------------------
 
 
 def read_pack(
@@ -228,11 +69,10 @@ class _Reader:
 
     def pack(self) -> Pack:
         raw = {key: value for key, value in self.raw.items() if key not in self.overrides}
-        checks = {key: check for key, (check, _) in _KEYS.items()}
-        checks |= {"title": Words(), "seed": Whole(0, 2**63 - 1), "children": _Tables()}
+        checks = pack_checks()
         values = self.read(raw, checks, (), "")
         values |= self.read_overrides(checks)
-        pack_child = self.resolve(values, {key: default for key, (_, default) in _KEYS.items()}, (), "")
+        pack_child = self.resolve(values, key_defaults(), (), "")
         children = self.children(values.get("children"), pack_child, raw)
         if self.problems:
             raise PrintkitError(self.problems)
@@ -265,16 +105,16 @@ class _Reader:
                 self.say((), "", "has no children", "a table [[children]] with a name and materials")
             return []
         if not tables:
-            self.say(("children",), "", "has no children", "a table [[children]] with a name and materials")
+            self.say(
+                ("children",), "", "has no children", "a table [[children]] with a name and materials"
+            )
         read: list[ChildTrays] = []
         names: list[str] = []
         for number, table in enumerate(tables):
             path = ("children", number)
             whose = table.get("name") if isinstance(table.get("name"), str) else f"child {number + 1}"
             self.name(table, path, names)
-            checks = {key: check for key, (check, _) in _KEYS.items()}
-            checks |= {"name": Words("a name"), "materials": _Anything()}
-            values = self.read(self.without_overrides(table), checks, path, whose)
+            values = self.read(self.without_overrides(table), child_checks(), path, whose)
             child = self.resolve(values, pack_child, path, whose)
             trays = self.trays(table, child, path, whose)
             if child is not None:
@@ -288,7 +128,7 @@ class _Reader:
         name = table.get("name")
         here = (*path, "name")
         if name is None:
-            self.say(path, "", "a child has no name", "name = \"...\"")
+            self.say(path, "", "a child has no name", 'name = "..."')
             return
         if not isinstance(name, str):
             return
@@ -296,7 +136,9 @@ class _Reader:
         if fault:
             self.say(here, "", f"{shown(name)} {fault}", "a name that can stand in the name of a file")
         elif any(same_name(name, word) for word in RESERVED):
-            self.say(here, "", f"{shown(name)} is the name of one of the pack's own files", "another name")
+            self.say(
+                here, "", f"{shown(name)} is the name of one of the pack's own files", "another name"
+            )
         elif lacking := missing(name):
             self.say(
                 here, "", f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw",
@@ -304,7 +146,8 @@ class _Reader:
             )  # fmt: skip
         twin = next((other for other in names if same_name(name, other)), None)
         if twin is not None:
-            self.say(here, "", f"{shown(name)} and {shown(twin)} would have files of one name", "two names")
+            said = f"{shown(twin)} and {shown(name)} would have files of one name"
+            self.say(here, "", said, "names that differ in more than upper and lower case")
         names.append(name)
 
     def trays(
@@ -313,8 +156,8 @@ class _Reader:
         listed = table.get("materials")
         here = (*path, "materials")
         if not isinstance(listed, list) or not listed:
-            found = "has no materials" if listed in (None, []) else f"materials is {shown(listed)}"
-            self.say(here if listed is not None else path, whose, found, self.materials_allowed())
+            said = "has no materials" if listed in (None, []) else found(listed)
+            self.say(here if listed is not None else path, whose, said, self.materials_allowed())
             return []
         read: list[Tray] = []
         sets: list[str] = []
@@ -332,37 +175,33 @@ class _Reader:
     ) -> Tray | None:
         table = {"make": entry} if isinstance(entry, str) else entry
         if not isinstance(table, dict) or "make" not in table:
-            self.say(path, whose, shown(entry), self.materials_allowed())
+            self.say(path, whose, found(entry), self.materials_allowed())
             return None
         material = table["make"]
         if material not in self.materials:
             where = path if isinstance(entry, str) else (*path, "make")
             near = nearest(material, self.materials) if isinstance(material, str) else ""
             self.say(
-                where, whose, f"there is no material {shown(material)}", listing(sorted(self.materials)), near
+                where,
+                whose,
+                f"there is no material {shown(material)}",
+                listing(sorted(self.materials)),
+                near,
             )
             return None
         known = self.materials[material]
         name = table.get("set", material)
         owner = f"{whose}'s {name}"
-        checks = {key: check for key, (check, _) in _KEYS.items()}
-        checks |= {field.name: field.metadata["check"] for field in fields(known.settings)}
-        checks |= {
-            "make": Words(),
-            "set": Words("a name"),
-            "stock": OneOf(("card", "plain")),
-            "size": Either(OneOf(SIZES), Extent(20, LARGEST_PAPER)),
-        }
-        values = self.read(self.without_overrides(table), checks, path, owner)
+        own = {field.name: field.metadata["check"] for field in fields(known.settings)}
+        values = self.read(self.without_overrides(table), tray_checks(own), path, owner)
         self.set_name(name, sets, path, owner, "set" in table)
         resolved = self.resolve(values, child, path, owner)
         if resolved is None:
             return None
-        own = {field.name for field in fields(known.settings)}
         places = [("", self.place(path, owner))]
         places += [(key, self.place((*path, key), owner)) for key in table]
         above = {**self.raw, **self.raw["children"][path[1]]}
-        for key in _KEYS:
+        for key in KEYS:
             if key not in table and key in above and key not in self.overrides:
                 at = (*path[:2], key) if key in self.raw["children"][path[1]] else (key,)
                 places.append((key, self.place(at, owner)))
@@ -384,17 +223,26 @@ class _Reader:
         here = (*path, "set") if given else path
         fault = name_fault(name)
         if fault:
-            self.say(here, owner, f"{shown(name)} {fault}", "a name that can stand in the name of a file")
+            self.say(
+                here, owner, f"{shown(name)} {fault}", "a name that can stand in the name of a file"
+            )
         elif lacking := missing(name):
             self.say(
                 here, owner, f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw",
                 "Latin, Greek or Cyrillic letters",
             )  # fmt: skip
+        elif name.split("-")[0] in ("card", "plain"):
+            self.say(
+                here, owner, f"{shown(name)} is the name of one of the pack's own files", "another name"
+            )
         twin = next((other for other in sets if same_name(name, other)), None)
         if twin is not None:
-            self.say(
-                here, owner, f"the set {shown(name)} occurs twice", "set = \"...\" with a name of its own"
+            said = (
+                f"the set {shown(name)} occurs twice"
+                if twin == name
+                else f"the sets {shown(twin)} and {shown(name)} would have files of one name"
             )
+            self.say(here, owner, said, 'set = "..." with a name of its own')
         sets.append(name)
 
     # --- resolving ---
@@ -408,7 +256,12 @@ class _Reader:
         if isinstance(above, Child):
             base = {field.name: getattr(above, field.name) for field in fields(Child)}
         else:
-            base = dict(above) | {"name": "", "paper_name": "a4", "flip": Flips(), "numerals": Numerals()}
+            base = dict(above) | {
+                "name": "",
+                "paper_name": "a4",
+                "flip": Flips(),
+                "numerals": Numerals(),
+            }
             values = {"theme": base["theme"], "paper": base["paper"], "guide": base["guide"]} | values
         new = {key: value for key, value in values.items() if key in base}
         ok = True
@@ -420,8 +273,8 @@ class _Reader:
             new["paper"] = PAPERS[values["paper"]] if named else _upright(values["paper"])
             new["paper_name"] = values["paper"] if named else "own"
         if "languages" in values:
-            found = self.languages(values["languages"], (*path, "languages"), whose)
-            new["languages"] = found or base["languages"]
+            tags = self.languages(values["languages"], (*path, "languages"), whose)
+            new["languages"] = tags or base["languages"]
         if "guide" in values:
             new["guide"] = self.guide(values["guide"], (*path, "guide"), whose)
         if "flip" in values:
@@ -444,25 +297,25 @@ class _Reader:
         return theme
 
     def languages(self, tags: tuple[str, ...], path: Any, whose: str) -> tuple[str, ...]:
-        found: list[str] = []
+        known: list[str] = []
         for tag in tags:
             try:
-                found.append(find(tag, self.place(path, whose)).tag)
+                known.append(find(tag, self.place(path, whose)).tag)
             except PrintkitError as error:
                 self.problems.extend(error.problems)
-        if len(found) == 2 and found[0] == found[1]:
-            self.say(path, whose, f"names {shown(found[0])} twice", "two different languages, or one")
-        return tuple(found)
+        if len(known) == 2 and known[0] == known[1]:
+            self.say(path, whose, f"names {shown(known[0])} twice", "two different languages, or one")
+        return tuple(known)
 
     def guide(self, tag: str, path: Any, whose: str) -> str:
         try:
-            found = find(tag, self.place(path, whose)).tag
+            language = find(tag, self.place(path, whose))
         except PrintkitError as error:
             self.problems.extend(error.problems)
             return "en"
-        if found in catalogue_languages():
-            return found
-        self.notes.append(f"The guide does not speak {shown(found)} yet, so it is in English.")
+        if language.tag in catalogue_languages():
+            return language.tag
+        self.notes.append(f"The guide does not speak {language.name} yet, so it is in English.")
         return "en"
 
     # --- telling ---
@@ -475,9 +328,9 @@ class _Reader:
             self.say((*path, key), whose, wrong.found, wrong.allowed, wrong.nearest)
         return values
 
-    def say(self, path: Any, whose: str, found: str, allowed: str = "", near: str = "") -> None:
+    def say(self, path: Any, whose: str, said: str, allowed: str = "", near: str = "") -> None:
         self.problems.append(
-            Problem(place=self.place(path, whose), found=found, allowed=allowed, nearest=near)
+            Problem(place=self.place(path, whose), found=said, allowed=allowed, nearest=near)
         )
 
     def place(self, path: tuple[str | int, ...], whose: str) -> str:
@@ -492,28 +345,6 @@ class _Reader:
         owner = f", {whose}" if whose else ""
         exact = f" ({dotted(path)})" if path else ""
         return f"{self.file.name}{line}{owner}{exact}"
-
-
-class _Tables:
-    """A list of tables."""
-
-    def read(self, value: Any) -> Any:
-        if isinstance(value, list) and all(isinstance(item, dict) for item in value):
-            return value
-        return Wrong(found=f"children is {shown(value)}", allowed=self.allowed())
-
-    def allowed(self) -> str:
-        return "tables [[children]], one a child"
-
-
-class _Anything:
-    """A value that is looked at elsewhere."""
-
-    def read(self, value: Any) -> Any:
-        return True
-
-    def allowed(self) -> str:
-        return ""
 
 
 def _upright(paper: tuple[float, float]) -> tuple[float, float]:

@@ -1,0 +1,216 @@
+"""The cuts of the sheets in words and as a small drawing, each pattern of cuts told once."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+from typing import Literal
+
+from printkit.errors import listing
+from printkit.guide.flow import HAIR, QUIET, Look
+from printkit.labels import lengths
+from printkit.letters import run
+from printkit.pieces import Box, Line, Mark, Text
+from printkit.sheets.model import Cut, Page, SheetFile
+from printkit.texts import Catalogue
+from printkit.units import Rect, micrometres
+
+_SLACK = 1e-3
+_FIGURE = 2.4
+_DIAGRAM = (30.0, 44.0)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Step:
+    """Cuts `first` to `last` of a sheet, alike but for their places `at` (mm on the whole sheet).
+
+    'foot' takes the foot off, 'across' goes over the whole width (`at` from the top edge), 'down'
+    parts a strip from `span[0]` to `span[1]` mm below the top edge (`at` from the left edge),
+    'column' parts the columns `columns` of that strip (`at` from the top edge).
+    """
+
+    kind: Literal["foot", "across", "down", "column"]
+    first: int
+    last: int
+    at: tuple[float, ...]
+    span: tuple[float, float] = (0.0, 0.0)
+    columns: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Pattern:
+    """Sheets that are cut alike: which of which file, their cuts, the sizes of their pieces."""
+
+    paper: tuple[float, float]
+    cuts: tuple[Cut, ...]
+    sheets: tuple[tuple[str, tuple[int, ...]], ...]
+    sizes: tuple[tuple[float, float], ...]
+
+
+def patterns(files: Sequence[SheetFile]) -> tuple[Pattern, ...]:
+    """Every pattern of cuts, with the sheets that have it, in the order of the files.
+
+    Sheets are counted by their fronts; a sheet without cuts is used whole.
+    """
+    found: dict[tuple, dict] = {}
+    for file in files:
+        fronts = [page for page in file.pages if page.side == "front"]
+        for number, page in enumerate(fronts, 1):
+            key = ((page.width, page.height), page.cuts)
+            entry = found.setdefault(key, {"sheets": {}, "sizes": {}})
+            entry["sheets"].setdefault(file.name, []).append(number)
+            entry["sizes"] |= dict.fromkeys(_sizes(page))
+    return tuple(
+        Pattern(
+            paper=paper,
+            cuts=cuts,
+            sheets=tuple((name, tuple(numbers)) for name, numbers in entry["sheets"].items()),
+            sizes=tuple(entry["sizes"]),
+        )
+        for (paper, cuts), entry in found.items()
+    )
+
+
+def _sizes(page: Page) -> Iterator[tuple[float, float]]:
+    for placed in page.placed:
+        yield (placed.piece.width, placed.piece.height)
+
+
+def steps(paper: tuple[float, float], cuts: Sequence[Cut]) -> tuple[Step, ...]:
+    """The cuts in order, those that can be told together in one step; every cut is in one."""
+    made: list[Step] = []
+    down: list[float] = []
+    for kind, group in groupby(cuts, key=lambda cut: _kind(cut, paper)):
+        own = list(group)
+        if kind[0] in ("foot", "across"):
+            made.append(_step(kind[0], own, [cut.y1 for cut in own]))
+        elif kind[0] == "down":
+            down = [cut.x1 for cut in own]
+            made.append(_step("down", own, down, span=(own[0].y1, own[0].y2)))
+        else:
+            made += _columns(own, down)
+    return tuple(made)
+
+
+def _kind(cut: Cut, paper: tuple[float, float]) -> tuple:
+    """What can be told in one step has one kind."""
+    if cut.n == 1:
+        return ("foot",)
+    if abs(cut.x1 - cut.x2) < _SLACK:
+        return ("down", cut.y1, cut.y2)
+    whole = abs(cut.x1) < _SLACK and abs(cut.x2 - paper[0]) < _SLACK
+    return ("across",) if whole else ("column",)
+
+
+def _step(kind, cuts: Sequence[Cut], at: Sequence[float], **more) -> Step:
+    return Step(kind=kind, first=cuts[0].n, last=cuts[-1].n, at=tuple(at), **more)
+
+
+def _columns(cuts: Sequence[Cut], down: Sequence[float]) -> list[Step]:
+    """The cuts within the columns of a strip; neighbours with equal cuts are told together."""
+    columns = [list(group) for _, group in groupby(cuts, key=lambda cut: (cut.x1, cut.x2))]
+    made: list[Step] = []
+    for _, group in groupby(columns, key=lambda own: tuple(cut.y1 for cut in own)):
+        alike = list(group)
+        numbers = tuple(_column(own[0].x1, down) for own in alike)
+        flat = [cut for own in alike for cut in own]
+        made.append(_step("column", flat, [cut.y1 for cut in alike[0]], columns=numbers))
+    return made
+
+
+def _column(x: float, down: Sequence[float]) -> int:
+    """Which column begins there, counted from 1; each begins at one of the cuts down."""
+    return 1 + min(range(len(down)), key=lambda i: abs(down[i] - x))
+
+
+# --- words -----------------------------------------------------------------------------------
+
+
+def step_words(all_steps: Sequence[Step], units: str, texts: Catalogue) -> tuple[tuple[str, str], ...]:
+    """(numbers of the cuts, what to do) for each step."""
+    last = texts.say("guide.and")
+    strips = sum(step.kind == "down" for step in all_steps)
+    spoken = []
+    across = 0
+    for step in all_steps:
+        where = lengths(step.at, units, last)
+        if step.kind == "down":
+            across = len(step.at) - 1
+            key = "down_strip" if strips > 1 else "down"
+            span = lengths(step.span, units, texts.say("guide.to"))
+            said = texts.say(f"guide.cut.{key}", at=where, span=span)
+        elif step.kind == "column":
+            said = _column_words(step, across, where, texts)
+        else:
+            said = texts.say(f"guide.cut.{step.kind}", at=where)
+        spoken.append((_numbers(step), said))
+    return tuple(spoken)
+
+
+def _column_words(step: Step, across: int, where: str, texts: Catalogue) -> str:
+    if len(step.columns) == across:
+        return texts.say("guide.cut.columns" if across > 1 else "guide.cut.only_column", at=where)
+    which = listing(step.columns, texts.say("guide.and"))
+    kind = "one" if len(step.columns) == 1 else "other"
+    return texts.say(f"guide.cut.some_columns.{kind}", columns=which, at=where)
+
+
+def _numbers(step: Step) -> str:
+    if step.first == step.last:
+        return str(step.first)
+    return f"{step.first}–{step.last}" if step.last - step.first > 1 else f"{step.first}, {step.last}"
+
+
+def sheet_numbers(numbers: Sequence[int], texts: Catalogue) -> str:
+    """'sheet 2', 'sheets 1 to 3', 'sheets 1, 2 and 4'."""
+    run_of = [list(range(numbers[0], numbers[-1] + 1)) == list(numbers)]
+    if len(numbers) > 2 and all(run_of):
+        which = f"{numbers[0]} {texts.say('guide.to')} {numbers[-1]}"
+    else:
+        which = listing(numbers, texts.say("guide.and"))
+    return texts.say(f"guide.cut.sheets.{'one' if len(numbers) == 1 else 'other'}", which=which)
+
+
+# --- the drawing -----------------------------------------------------------------------------
+
+
+def diagram(look: Look, pattern: Pattern) -> tuple[tuple[Mark, ...], float, float]:
+    """The sheet with its cuts and their numbers: marks, width, height. A figure without room is left out."""
+    lane = 4.0
+    scale = min(
+        (_DIAGRAM[0] - lane) / pattern.paper[0], (_DIAGRAM[1] - lane) / pattern.paper[1]
+    )
+    wide, high = pattern.paper[0] * scale, pattern.paper[1] * scale
+    marks: list[Mark] = [Box(x=lane, y=lane, width=wide, height=high, stroke=HAIR, line=0.25)]
+    figures: list[Text] = []
+    for cut in pattern.cuts:
+        x1, y1 = micrometres(lane + cut.x1 * scale), micrometres(lane + cut.y1 * scale)
+        x2, y2 = micrometres(lane + cut.x2 * scale), micrometres(lane + cut.y2 * scale)
+        marks.append(Line(x1=x1, y1=y1, x2=x2, y2=y2, color=QUIET, line=0.2, dash=(0.8, 0.6)))
+        figure = _figure(look, cut, (x1, y1), (x2, y2), pattern.paper)
+        if not any(figure.bounds().inset(-0.25).meets(other.bounds()) for other in figures):
+            figures.append(figure)
+    return (*marks, *figures), lane + wide, lane + high
+
+
+def _figure(look: Look, cut: Cut, start, end, paper: tuple[float, float]) -> Text:
+    """The number of a cut: beside the sheet for whole cuts, at the line for the others."""
+    size = look.size * 0.62
+    figure = run(str(cut.n), size, bold=True)
+    kind = _kind(cut, paper)[0]
+    high = -figure.ink[1]
+    if kind in ("foot", "across"):
+        x, y = start[0] - 0.9 - figure.width, start[1] + high / 2
+    elif kind == "down":
+        x, y = start[0] - figure.width / 2, start[1] + high + 0.9
+        x, y = (start[0] + 0.6, y)
+    else:
+        x, y = (start[0] + end[0]) / 2 - figure.width / 2, start[1] - 0.6
+    return Text(run=figure, x=micrometres(x), y=micrometres(y), color=look.accent)
+
+
+def drawn_box(marks: Sequence[Mark]) -> Rect:
+    """What the marks cover."""
+    boxes = [mark.bounds() for mark in marks]
+    left, top = min(box.left for box in boxes), min(box.top for box in boxes)
+    right, bottom = max(box.right for box in boxes), max(box.bottom for box in boxes)
+    return Rect(left, top, right - left, bottom - top)

@@ -1,0 +1,138 @@
+"""The first page: what the pack is, the children and their trays at a glance, where to find what."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from printkit.errors import listing
+from printkit.guide.blocks import Column, Row, boxed, items, labelled, small, table, text
+from printkit.guide.flow import QUIET, Look, Strip, height_of
+from printkit.guide.lines import say, say_count
+from printkit.guide.sets import GuideSet, by_child, first_child, sheets_by_stock
+from printkit.labels import range_words, set_title
+from printkit.materials.layout import picture
+from printkit.pack import Pack
+from printkit.pieces import Mark
+from printkit.sheets.model import Bookmark, SheetFile
+from printkit.texts import Catalogue
+from printkit.units import Rect
+
+_ORNAMENT = 24.0
+_GAP = 7.0
+
+
+def first_page(
+    look: Look, pack: Pack, sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue,
+    contents: Mapping[str, str], known: Mapping[str, int],
+) -> tuple[Strip, ...]:
+    """`contents` holds the title of each section by its anchor, `known` its page."""
+    strips = [*_title(look, pack, sets, texts)]
+    strips += text(_introduction(sets, files, texts), look.style(), 0.0, look.wide, 7.0)
+    strips += table(look, _columns(texts), _rows(sets, files, texts), gap=6.0, full=True)
+    strips += _contents(look, contents, known, texts)
+    if pack.notes:
+        strips += _notes(look, pack.notes, texts)
+    return tuple(strips)
+
+
+def _title(
+    look: Look, pack: Pack, sets: Sequence[GuideSet], texts: Catalogue
+) -> tuple[Strip, ...]:
+    """The title with two or three pictures of the theme above it."""
+    child = first_child(sets)
+    ornaments = Strip(height=_ORNAMENT, marks=_pictures(look, sets), glue=True)
+    title = text(pack.title, look.style(2.7, bold=True, color=look.accent), 0.0, look.wide, 9.0)
+    subtitle = say(texts, "guide.subtitle", theme=child.theme.title(texts.language))
+    under = text(subtitle, look.style(1.2, color=QUIET), 0.0, look.wide, 0.5)
+    title = (replace(title[0], bookmarks=(Bookmark(title=pack.title),)), *title[1:])
+    return tuple(replace(strip, glue=True) for strip in (ornaments, *title, *under))
+
+
+def _pictures(look: Look, sets: Sequence[GuideSet]) -> tuple[Mark, ...]:
+    child = first_child(sets)
+    across = 3 if look.wide >= 100 else 2
+    marks: list[Mark] = []
+    pen = 0.0
+    for motif in child.theme.motifs[:across]:
+        mark = picture(motif.drawing(child.ink, size=_ORNAMENT), Rect(pen, 0.0, _ORNAMENT, _ORNAMENT))
+        mark = replace(mark, x=pen, y=_ORNAMENT - mark.height)
+        marks.append(mark)
+        pen += mark.width + _GAP
+    return tuple(marks)
+
+
+def _introduction(
+    sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue
+) -> str:
+    children = list(by_child(sets))
+    return say_count(
+        texts,
+        "guide.intro",
+        len(sets),
+        children=listing(children, say(texts, "guide.and")),
+        sheets=sheets_words(sheets_by_stock(files), texts),
+    )
+
+
+def sheets_words(counts: Mapping[str, int], texts: Catalogue) -> str:
+    """'4 sheets of card and 2 sheets of plain paper'."""
+    parts = [
+        say_count(texts, f"guide.sheets.{stock}", count) for stock, count in counts.items() if count
+    ]
+    return listing(parts, say(texts, "guide.and"))
+
+
+def _columns(texts: Catalogue) -> tuple[Column, ...]:
+    return (
+        Column(title=say(texts, "guide.glance.tray")),
+        Column(title=say(texts, "guide.glance.about")),
+        Column(title=say(texts, "guide.glance.pieces"), lean="right"),
+        Column(title=say(texts, "guide.glance.paper"), lean="right"),
+    )
+
+
+def _rows(
+    sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue
+) -> list[Row]:
+    rows: list[Row] = []
+    for child, own in by_child(sets).items():
+        counts = sheets_by_stock(files, child)
+        paper = [
+            say(texts, f"guide.glance.{stock}_sheets", n=count) for stock, count in counts.items() if count
+        ]
+        pieces = sum(len(item.own) for item in own)
+        rows.append(Row(cells=(child, "", str(pieces), ", ".join(paper)), strong=True))
+        for item in own:
+            about = range_words(item.tray, texts)
+            stock = say(texts, f"guide.stock.{item.tray.stock}")
+            rows.append(
+                Row(cells=(set_title(item.tray, texts), about, str(len(item.own)), stock), rule=False)
+            )
+    return rows
+
+
+def _contents(
+    look: Look, contents: Mapping[str, str], known: Mapping[str, int], texts: Catalogue
+) -> tuple[Strip, ...]:
+    lines = [
+        say(texts, "guide.contents_line", title=title, page=known.get(anchor, 1))
+        for anchor, title in contents.items()
+    ]
+    if not lines:
+        return ()
+    style = look.style()
+    strips = text(" · ".join(line.replace(" ", "\xa0") for line in lines), style, look.body_left, look.body)
+    return labelled(look, say(texts, "guide.contents"), strips, gap=7.0)
+
+
+def _notes(look: Look, notes: Sequence[str], texts: Catalogue) -> tuple[Strip, ...]:
+    title = say(texts, "guide.notes")
+    own = boxed(look, title, notes)
+    if height_of(own) <= 0.4 * look.room:
+        return own
+    return labelled(look, title, items(look, notes), gap=7.0)
+
+
+def totals(look: Look, files: Sequence[SheetFile], texts: Catalogue) -> tuple[Strip, ...]:
+    """How much paper the pack takes."""
+    words = say(texts, "guide.print.total", sheets=sheets_words(sheets_by_stock(files), texts))
+    return small(look, words, gap=1.6)

@@ -1,0 +1,155 @@
+"""The trays, child by child: what each is, how to present it, what to watch for, what comes next."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from printkit.errors import listing
+from printkit.guide.blocks import columned, items, labelled, paragraph, section, small, subsection
+from printkit.guide.flow import Look, Strip, glued, spaced
+from printkit.guide.keys import key_entries, key_note, needs_key
+from printkit.guide.lines import say, say_count
+from printkit.guide.sets import GuideSet, by_child, is_label, sizes_of, unprinted_control
+from printkit.guide.trays import TrayWords, tray_words
+from printkit.labels import gather_words, range_words, set_title, sides
+from printkit.materials.layout import picture
+from printkit.pack import Child
+from printkit.pieces import Mark
+from printkit.texts import Catalogue
+from printkit.units import Rect
+from printkit.words import find
+
+_PICTURE = 13.0
+
+
+def tray_anchor(item: GuideSet) -> str:
+    """The name by which the pages of the guide know a tray."""
+    return f"tray {item.tray.child.name}/{item.tray.set}"
+
+
+def trays(
+    look: Look, sets: Sequence[GuideSet], units: str, texts: Catalogue, known: Mapping[str, int]
+) -> tuple[Strip, ...]:
+    """The section 'Trays'. Trays that are shown alike are told once; the later ones name the page."""
+    strips = [*section(look, say(texts, "guide.trays.title"), "trays", fresh=True)]
+    strips += spaced(paragraph(look, say(texts, "guide.trays.how")), 1.0)
+    told: dict[tuple, GuideSet] = {}
+    for number, (name, own) in enumerate(by_child(sets).items()):
+        strips += _child(look, own[0].tray.child, number, texts)
+        for item in own:
+            words = tray_words(item.tray, item.material.line, texts)
+            before = told.setdefault((item.tray.material, words.teaching), item)
+            strips += _tray(look, item, words, before, units, texts, known)
+    return tuple(strips)
+
+
+def _child(look: Look, child: Child, number: int, texts: Catalogue) -> tuple[Strip, ...]:
+    """The child's heading with a picture of the theme at the right, and who it is about."""
+    title = subsection(
+        look, child.name, share=1.5, gap=9.0, want=80.0, anchor=f"child {child.name}", level=1, color=True
+    )
+    motifs = child.theme.motifs
+    motif = motifs[(3 + number) % len(motifs)]
+    box = Rect(look.wide - _PICTURE, 0.0, _PICTURE, _PICTURE)
+    marks: list[Mark] = [*title[0].marks, picture(motif.drawing(child.ink, size=_PICTURE), box)]
+    strips = [replace(title[0], marks=tuple(marks)), *title[1:]]
+    about = small(look, about_child(child, texts))
+    return glued((*strips, *_narrowed(look, about, child, texts)))
+
+
+def _narrowed(look: Look, about: Sequence[Strip], child: Child, texts: Catalogue) -> tuple[Strip, ...]:
+    """The child's line; it keeps clear of the picture because it is short, or is set below it."""
+    if len(about) == 1:
+        return tuple(about)
+    return spaced(about, 4.0)
+
+
+def about_child(child: Child, texts: Catalogue) -> str:
+    """'numbers 1 to 5 · words in English and Portuguese · writes with the left hand'."""
+    first, last = child.numbers
+    parts = [say(texts, "guide.child.numbers", first=first, last=last)]
+    if child.sums_to is not None:
+        parts.append(say(texts, "guide.child.sums", most=child.sums_to))
+    languages = [_language(tag, texts) for tag in child.languages]
+    parts.append(say(texts, "guide.child.words", languages=listing(languages, say(texts, "guide.and"))))
+    if child.hand == "left":
+        parts.append(say(texts, "guide.child.left"))
+    return " · ".join(parts)
+
+
+def _language(tag: str, texts: Catalogue) -> str:
+    language = find(tag, "languages")
+    return language.name if texts.language == "en" else language.own_name
+
+
+def _tray(
+    look: Look, item: GuideSet, words: TrayWords, before: GuideSet, units: str, texts: Catalogue,
+    known: Mapping[str, int],
+) -> tuple[Strip, ...]:
+    title = set_title(item.tray, texts)
+    strips = [*subsection(look, title, anchor=tray_anchor(item), want=46.0)]
+    strips += glued(small(look, facts_line(item, units, texts)))
+    strips += paragraph(look, words.what, 1.2)
+    for note in words.notes if before is item else ():
+        strips += paragraph(look, note, 1.0)
+    if needs_key(item):
+        printed = "unprinted" if unprinted_control(item) else "printed"
+        strips += paragraph(
+            look, say(texts, f"guide.trays.key_{printed}", page=known.get("keys", 1)), 1.0
+        )
+    if before is not item:
+        other = say(
+            texts, "guide.childs", child=before.tray.child.name, set=set_title(before.tray, texts)
+        )
+        page = known.get(tray_anchor(before), 1)
+        return (*strips, *paragraph(look, say(texts, "guide.trays.as", other=other, page=page), 1.0))
+    if words.present:
+        strips += labelled(look, say(texts, "guide.trays.present"), items(look, words.present, numbered=True))
+    if words.watch:
+        strips += labelled(look, say(texts, "guide.trays.watch"), items(look, words.watch))
+    if words.next:
+        strips += labelled(look, say(texts, "guide.trays.next"), paragraph(look, " ".join(words.next), 0.0))
+    return tuple(strips)
+
+
+def facts_line(item: GuideSet, units: str, texts: Catalogue) -> str:
+    """'numbers 1 to 5 · 9 pieces of 62 × 88 mm, card · gather 10 counters of 22 mm'."""
+    own = item.own
+    sizes = listing([sides(size, units) for size in sizes_of(own)], say(texts, "guide.and"))
+    whole = bool(own) and all(not piece.cut for piece in own)
+    stock = say(texts, f"guide.stock.{item.tray.stock}")
+    parts = [range_words(item.tray, texts)]
+    if whole:
+        parts.append(say_count(texts, "guide.trays.whole", len(own), stock=stock))
+    else:
+        parts.append(say_count(texts, "guide.trays.pieces", len(own), size=sizes, stock=stock))
+    if any(is_label(piece) for piece in item.pieces):
+        parts.append(say(texts, "guide.trays.label"))
+    things = gather_words(item.needs, units, texts)
+    if things:
+        things = listing(things, say(texts, "guide.and"))
+        parts.append(say(texts, "guide.trays.gather", things=things))
+    return " · ".join(parts)
+
+
+def keyed(sets: Sequence[GuideSet], texts: Catalogue) -> tuple[GuideSet, ...]:
+    """The sets whose answers stand in the guide."""
+    return tuple(item for item in sets if needs_key(item) and key_entries(item, texts))
+
+
+def keys(look: Look, sets: Sequence[GuideSet], texts: Catalogue) -> tuple[Strip, ...]:
+    """The section 'Keys', if there is anything to tell."""
+    found = keyed(sets, texts)
+    if not found:
+        return ()
+    strips = [*section(look, say(texts, "guide.key.title"), "keys")]
+    strips += spaced(paragraph(look, say(texts, "guide.key.how")), 1.0)
+    for item in found:
+        title = say(
+            texts, "guide.childs", child=item.tray.child.name, set=set_title(item.tray, texts)
+        )
+        strips += subsection(look, title, share=1.05, gap=5.0, want=24.0)
+        note = key_note(item, texts)
+        if note:
+            strips += glued(small(look, note))
+        strips += columned(look, key_entries(item, texts), left=0.0, width=look.wide, gap=1.0)
+    return tuple(strips)

@@ -1,0 +1,212 @@
+"""The label of a set for its bag or tray, and the words that labels and guide share about a tray."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+
+from printkit import letters
+from printkit.errors import listing
+from printkit.materials.base import Need, Room
+from printkit.materials.layout import CONTENT_INSET, HAIRLINE_INSET, INK, accent, hairline, picture
+from printkit.pack import Tray
+from printkit.pieces import Color, Drawing, Face, Mark, Picture, Piece, Text
+from printkit.texts import Catalogue
+from printkit.units import Rect, inches, micrometres
+
+SIZE = (92.0, 44.0)
+"""mm of a label: two lie side by side between margins of 10 mm on A4 and Letter."""
+_QUIET: Color = (0.38,)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class LabelFacts:
+    """What a label says: which set, how many pieces, how many of what to gather."""
+
+    label: str
+    pieces: int
+    gather: dict[str, int]
+
+
+# --- words -----------------------------------------------------------------------------------
+
+
+def length(mm: float, units: str) -> str:
+    """A length in words: '28 mm', '1.10 in', or '28 mm (1.10 in)'."""
+    return lengths((mm,), units)
+
+
+def lengths(several: Sequence[float], units: str, last: str = "and") -> str:
+    """Several lengths with one unit: '12, 74 and 136 mm (0.47, 2.91 and 5.35 in)'."""
+    metric = f"{listing([_number(mm) for mm in several], last)} mm"
+    imperial = f"{listing([f'{inches(mm):.2f}' for mm in several], last)} in"
+    return {"mm": metric, "in": imperial}.get(units, f"{metric} ({imperial})")
+
+
+def sides(size: tuple[float, float], units: str) -> str:
+    """Width and height: '62 × 88 mm', '2.44 × 3.46 in', or both."""
+    metric = " × ".join(_number(mm) for mm in size) + " mm"
+    imperial = " × ".join(f"{inches(mm):.2f}" for mm in size) + " in"
+    return {"mm": metric, "in": imperial}.get(units, f"{metric} ({imperial})")
+
+
+def _number(mm: float) -> str:
+    """At most one decimal: nobody cuts finer."""
+    return f"{mm + 1e-9:.1f}".removesuffix(".0")
+
+
+def set_title(tray: Tray, texts: Catalogue) -> str:
+    """What a set is called: the material's title, with the set's own name behind it if it has one."""
+    title = material_title(tray.material, texts)
+    if tray.set == tray.material:
+        return title
+    return texts.say("label.named", title=title, name=tray.set)
+
+
+def material_title(material: str, texts: Catalogue) -> str:
+    """The title of a material, or its name in plain words if the catalogue does not know it."""
+    key = f"materials.{material}"
+    if texts.has(key):
+        return texts.say(f"{key}.title")
+    return material.replace("-", " ").capitalize()
+
+
+def range_words(tray: Tray, texts: Catalogue) -> str:
+    """What a set is about: 'numbers 1 to 5', 'sums to 5', 'look-alike level 2'."""
+    return _RANGES.get(tray.material, _numbers)(tray, texts)
+
+
+def _numbers(tray: Tray, texts: Catalogue) -> str:
+    first, last = tray.child.numbers
+    if first == last:
+        return texts.say("label.number", first=first)
+    return texts.say("label.numbers", first=first, last=last)
+
+
+def _sums(tray: Tray, texts: Catalogue) -> str:
+    operation = getattr(tray.settings, "operation", "add")
+    kind = operation if operation in ("add", "subtract") else "both"
+    return texts.say(f"label.sums.{kind}", most=tray.child.sums_to)
+
+
+def _level(tray: Tray, texts: Catalogue) -> str:
+    return texts.say("label.lookalike", level=tray.child.lookalike)
+
+
+_RANGES: Mapping[str, Callable[[Tray, Catalogue], str]] = {"strips": _sums, "odd-one-out": _level}
+
+
+def gathered(needs: Sequence[Need]) -> dict[str, int]:
+    """How many of what a set needs, several needs of one kind added up."""
+    found: dict[str, int] = {}
+    for need in needs:
+        found[need.what] = found.get(need.what, 0) + need.count
+    return found
+
+
+def gather_words(needs: Sequence[Need], units: str, texts: Catalogue) -> tuple[str, ...]:
+    """What to gather, one phrase a thing: '10 counters of 22 mm', '1 wipe-off pen'."""
+    totals: dict[tuple[str, float], int] = {}
+    for need in needs:
+        totals[need.what, need.size] = totals.get((need.what, need.size), 0) + need.count
+    return tuple(
+        gather_phrase(what, count, size, units, texts) for (what, size), count in totals.items() if count
+    )
+
+
+def gather_phrase(what: str, count: int, size: float, units: str, texts: Catalogue) -> str:
+    """'10 counters of 22 mm'; without a size just '10 counters'."""
+    phrase = texts.say(f"label.things.{what}.{'one' if count == 1 else 'other'}", n=count)
+    if not size:
+        return phrase
+    return texts.say("label.across", thing=phrase, size=length(size, units))
+
+
+def pieces_words(count: int, texts: Catalogue) -> str:
+    """'1 piece', '9 pieces'."""
+    return texts.say(f"label.pieces.{'one' if count == 1 else 'other'}", n=count)
+
+
+# --- the label -------------------------------------------------------------------------------
+
+
+def storage_label(
+    tray: Tray, pieces: Sequence[Piece], needs: Sequence[Need], room: Room, texts: Catalogue, title: str
+) -> Piece:
+    """The label of a set: name, title, range, number of pieces, what to gather.
+
+    It measures 92 x 44 mm, or as much of that as the sheet's room holds. `pieces` are the set's own
+    pieces, the label itself not among them.
+    """
+    size = (min(SIZE[0], max(room)), min(SIZE[1], min(room)))
+    box = Rect(0.0, 0.0, *size).inset(CONTENT_INSET)
+    marks: list[Mark] = []
+    if min(size) > 2 * HAIRLINE_INSET:
+        marks.append(hairline(size, accent(tray)))
+    if min(box.width, box.height) > 4:
+        drawing = _drawing(pieces) if box.width > 60 else None
+        if drawing is not None:
+            side = min(22.0, box.height)
+            marks.append(picture(drawing, Rect(box.right - side, box.top, side, box.height)))
+            box = Rect(box.left, box.top, box.width - side - 4.0, box.height)
+        marks += _set(_lines(tray, pieces, needs, texts, title), box)
+    return Piece(
+        child=tray.child.name,
+        set=tray.set,
+        material=tray.material,
+        key="label",
+        width=size[0],
+        height=size[1],
+        front=Face(marks=tuple(marks)),
+        facts=LabelFacts(label=tray.set, pieces=len(pieces), gather=gathered(needs)),
+        stock=tray.stock,
+    )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Line:
+    text: str
+    size: float
+    bold: bool = False
+    color: Color = INK
+
+
+def _lines(tray: Tray, pieces, needs, texts: Catalogue, title: str) -> list[_Line]:
+    about = f"{range_words(tray, texts)} · {pieces_words(len(pieces), texts)}"
+    lines = [
+        _Line(text=tray.child.name, size=8.0, bold=True),
+        _Line(text=title, size=5.0),
+        _Line(text=about, size=3.6, color=_QUIET),
+    ]
+    things = gather_words(needs, tray.child.units, texts)
+    if things:
+        words = texts.say("label.gather", things=", ".join(things))
+        lines.append(_Line(text=words, size=3.6, color=_QUIET))
+    return lines
+
+
+def _set(lines: Sequence[_Line], box: Rect) -> list[Mark]:
+    """The lines one under the other in the middle of the box's height, each as wide as it allows."""
+    lead = 1.32
+    scale = min(1.0, box.height / sum(lead * line.size for line in lines))
+    sizes = [
+        letters.shrink_to((line.text,), box.width, line.size * scale, bold=line.bold) for line in lines
+    ]
+    runs = [
+        letters.run(line.text, size, bold=line.bold) for line, size in zip(lines, sizes, strict=True)
+    ]
+    # Ink counts where it is taller than a line, as with two accents on a capital.
+    above = [max(0.95 * run.size, -run.ink[1]) for run in runs]
+    below = [max((lead - 0.95) * run.size, run.ink[3]) for run in runs]
+    top = box.top + max(0.0, box.height - sum(above) - sum(below)) / 2
+    marks: list[Mark] = []
+    for line, run, up, down in zip(lines, runs, above, below, strict=True):
+        x, y = micrometres(box.left - min(0.0, run.ink[0])), micrometres(top + up)
+        marks.append(Text(run=run, x=x, y=y, color=line.color))
+        top += up + down
+    return marks
+
+
+def _drawing(pieces: Sequence[Piece]) -> Drawing | None:
+    """A picture that the set shows, so that a child who cannot read yet finds the tray."""
+    pictures = (mark for piece in pieces for mark in piece.front.marks if isinstance(mark, Picture))
+    found = next(pictures, None)
+    return found.drawing if found else None

@@ -1,0 +1,264 @@
+"""How large the things, places and numerals of a set of strips can be on a strip of a given size.
+
+A strip has three columns (a, b and the result) with a gap for a sign between them. What fits is
+asked of the set's hardest facts, so it hangs on the settings alone and never on chance.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from printkit.letters import Numerals
+from printkit.materials import strips_groups as groups
+from printkit.materials.layout import SMALLEST_THING, content
+from printkit.materials.strips_equation import Figures, figures
+from printkit.materials.strips_facts import Fact, Operation, Unknown, with_whole
+from printkit.materials.strips_groups import Shape
+from printkit.units import Rect
+
+Help = Literal["pictures", "places", "none"]
+Kind = tuple[Operation, Unknown]
+Columns = tuple[tuple[float, float], ...]
+
+LARGEST_THING = 13.0
+BETWEEN = 2.0
+"""mm between the things and the equation under them, and between two places."""
+FRAME_PAD = 1.4
+"""mm between the frame of a group and its things; frames are drawn only where a group may be empty."""
+_NUMERALS = tuple(20.0 - 0.5 * i for i in range(29))
+"""Heights of numerals that are tried, in mm, down to 6."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Wants:
+    """What a set of strips may hold: every fact within `most` of these kinds."""
+
+    most: int
+    kinds: tuple[Kind, ...]
+    zero: bool
+    help: Help
+    place: float
+    shape: Shape
+    numerals: Numerals
+
+    @property
+    def digits(self) -> int:
+        return len(str(self.most))
+
+    @property
+    def pad(self) -> float:
+        return FRAME_PAD if self.zero and self.help == "pictures" else 0.0
+
+    def hardest(self, kind: Kind) -> tuple[Fact, ...]:
+        """The facts of a kind that need most room: every other one is smaller in each number."""
+        return with_whole(self.most, kind[0], zero=self.zero)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Fit:
+    """What a strip of `size` can hold: numerals and things of these sizes.
+
+    `across` is how many blocks of ten lie side by side, `down` how many places below one another.
+    """
+
+    size: tuple[float, float]
+    how: Figures
+    thing: float = 0.0
+    across: int = 1
+    down: int = 1
+
+    @property
+    def merit(self) -> float:
+        """The size that decides whether the strip pleases: of a thing, or of a numeral without things."""
+        return self.thing or self.how.height
+
+
+def shown(kind: Kind) -> tuple[bool, bool, bool]:
+    """Which of a, b and the result have their things drawn.
+
+    What is taken away is drawn crossed among the a things where the result is asked for.
+    """
+    operation, unknown = kind
+    if operation == "subtract" and unknown == "result":
+        return (True, False, False)
+    return (unknown != "start", unknown != "change", unknown != "result")
+
+
+def hidden(kind: Kind) -> tuple[bool, bool, bool]:
+    """Which of a, b and the result is the unknown."""
+    return (kind[1] == "start", kind[1] == "change", kind[1] == "result")
+
+
+def fitted(size: tuple[float, float], wants: Wants) -> Fit | None:
+    """The best a strip of that size can do, or None if it cannot hold the set."""
+    fits = [fit for fit in _FITS[wants.help](size, wants) if fit is not None]
+    return max(fits, key=lambda fit: (min(fit.thing, _ENOUGH), fit.how.height), default=None)
+
+
+_ENOUGH = 6.5
+"""mm: things of that size or more give way to larger numerals."""
+
+
+def minimums(how: Figures, wants: Wants, kind: Kind) -> tuple[float, ...]:
+    """The least width of each column: that of its widest numeral, or of the box."""
+    facts = wants.hardest(kind)
+    widest = [max(fact.numbers[i] for fact in facts) for i in range(3)]
+    return tuple(
+        how.box if unknown else how.wide(int("8" * len(str(number))))
+        for unknown, number in zip(hidden(kind), widest, strict=True)
+    )
+
+
+# --- without things --------------------------------------------------------------------------
+
+
+def _plain(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
+    box = content(size)
+    for height in _NUMERALS:
+        how = figures(height, wants.digits, wants.numerals)
+        if how.high > box.height or height > 18.0:
+            continue
+        if all(sum(minimums(how, wants, kind)) + 2 * how.slot <= box.width for kind in wants.kinds):
+            yield Fit(size=size, how=how)
+            return
+
+
+# --- with things -----------------------------------------------------------------------------
+
+
+def _pictured(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
+    box = content(size)
+    for height in _NUMERALS:
+        how = figures(height, wants.digits, wants.numerals)
+        if height > _preferred(box) or height < 7.0:
+            continue
+        for across in range(1, math.ceil(wants.most / 10) + 1):
+            thing = min(_thing(how, across, kind, box, wants) for kind in wants.kinds)
+            if thing >= SMALLEST_THING:
+                yield Fit(size=size, how=how, across=across, thing=math.floor(thing * 100) / 100)
+
+
+def _preferred(box: Rect) -> float:
+    """The height of numerals that looks right under things, in mm."""
+    return max(9.5, min(17.0, 0.42 * box.height - 3.0))
+
+
+def largest_counts(wants: Wants, kind: Kind) -> tuple[int, ...]:
+    """The most things each column must hold; 0 where none are drawn."""
+    facts = wants.hardest(kind)
+    return tuple(
+        max(fact.numbers[i] for fact in facts) if drawn else 0 for i, drawn in enumerate(shown(kind))
+    )
+
+
+def _thing(how: Figures, across: int, kind: Kind, box: Rect, wants: Wants) -> float:
+    counts = largest_counts(wants, kind)
+    band = box.height - how.high - BETWEEN - 2 * wants.pad
+    down = groups.largest(counts, across, wants.shape, math.inf, band)
+    units = [groups.extent(count, across, wants.shape)[0] for count in counts]
+    least = [
+        max(0.0, width - (2 * wants.pad if unit else 0.0))
+        for width, unit in zip(minimums(how, wants, kind), units, strict=True)
+    ]
+    padding = 2 * wants.pad * sum(1 for unit in units if unit)
+    wide = _common_size(units, least, box.width - 2 * how.slot - padding)
+    return min(down, wide, LARGEST_THING)
+
+
+def _common_size(units: Sequence[float], least: Sequence[float], width: float) -> float:
+    """The size at which columns of max(unit x size, least) are `width` mm wide together; 0 if none."""
+    growing = [i for i, unit in enumerate(units) if unit]
+    while growing:
+        fixed = sum(width for i, width in enumerate(least) if i not in growing)
+        size = (width - fixed) / sum(units[i] for i in growing)
+        held = [i for i in growing if units[i] * size >= least[i]]
+        if len(held) == len(growing):
+            return size
+        growing = held
+    return 0.0
+
+
+def picture_columns(fit: Fit, wants: Wants, kind: Kind) -> Columns:
+    """The columns of every strip of a kind: as even as its things allow, over the whole strip."""
+    least = list(minimums(fit.how, wants, kind))
+    for i, count in enumerate(largest_counts(wants, kind)):
+        if count:
+            unit = groups.extent(count, fit.across, wants.shape)[0]
+            least[i] = max(least[i], unit * fit.thing + 2 * wants.pad)
+    return columns(fit, least)
+
+
+# --- with places -----------------------------------------------------------------------------
+
+
+def _placed(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
+    box = content(size)
+    for height in _NUMERALS:
+        how = figures(height, wants.digits, wants.numerals)
+        if height > min(_preferred(box), 12.0) or height < 7.0:
+            continue
+        band = box.height - how.high - BETWEEN
+        down = int((band + BETWEEN + 1e-6) // (wants.place + BETWEEN))
+        if down and all(_places_fit(how, down, kind, box, wants) for kind in wants.kinds):
+            yield Fit(size=size, how=how, down=down, thing=wants.place)
+
+
+def _places_fit(how: Figures, down: int, kind: Kind, box: Rect, wants: Wants) -> bool:
+    least = minimums(how, wants, kind)
+    room = box.width - 2 * how.slot
+    return all(
+        sum(place_widths(least, down, kind, fact, wants.place)) <= room + 1e-6
+        for fact in wants.hardest(kind)
+    )
+
+
+def place_widths(
+    least: Sequence[float], down: int, kind: Kind, fact: Fact, place: float
+) -> tuple[float, ...]:
+    """The least width of each column of a strip with places, at most `down` below one another."""
+    return tuple(
+        max(width, math.ceil(number / down) * (place + BETWEEN) - BETWEEN) if drawn else width
+        for width, number, drawn in zip(least, fact.numbers, shown(kind), strict=True)
+    )
+
+
+def place_columns(fit: Fit, wants: Wants, kind: Kind, fact: Fact) -> Columns:
+    """The columns of one strip with places: as even as its places allow."""
+    least = minimums(fit.how, wants, kind)
+    return columns(fit, place_widths(least, fit.down, kind, fact, wants.place))
+
+
+# --- columns ---------------------------------------------------------------------------------
+
+_WIDEST = 62.0
+"""mm to which a column is widened at most: an equation should be read at one look."""
+
+
+def columns(fit: Fit, least: Sequence[float]) -> Columns:
+    """(left, width) of three columns, none narrower than `least`, as even as possible."""
+    box = content(fit.size)
+    room = box.width - 2 * fit.how.slot
+    level = _level(least, room)
+    widths = [max(width, min(level, _WIDEST)) for width in least]
+    left = box.left + (box.width - sum(widths) - 2 * fit.how.slot) / 2
+    placed = []
+    for width in widths:
+        placed.append((left, width))
+        left += width + fit.how.slot
+    return tuple(placed)
+
+
+def _level(least: Sequence[float], room: float) -> float:
+    """The width to which narrow columns can be raised together."""
+    raised = sorted(least)
+    while len(raised) > 1:
+        wide = raised[-1]
+        level = (room - (sum(least) - sum(raised))) / len(raised)
+        if wide <= level:
+            return level
+        raised.pop()
+    return room - (sum(least) - sum(raised))
+
+
+_FITS = {"none": _plain, "pictures": _pictured, "places": _placed}

@@ -1,0 +1,89 @@
+"""The checked pack: every key resolved for every child and tray."""
+
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from printkit.letters import Numerals
+from printkit.pictures import Theme
+from printkit.pieces import Stock
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Flips:
+    """How the paper is turned over for its back, by stock."""
+
+    plain: Literal["long", "short", "hand", "none"] = "long"
+    card: Literal["long", "short", "hand", "none"] = "hand"
+
+    def of(self, stock: Stock) -> Literal["long", "short", "hand", "none"]:
+        return self.card if stock == "card" else self.plain
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Child:
+    """A child with every key resolved. `paper` is (width, height) in mm, upright."""
+
+    name: str
+    theme: Theme
+    paper: tuple[float, float]
+    paper_name: str
+    languages: tuple[str, ...]
+    guide: str
+    units: Literal["mm", "in", "both"]
+    ink: Literal["color", "gray", "outline"]
+    flip: Flips
+    margin: float
+    counter: float
+    numerals: Numerals
+    numbers: tuple[int, int]
+    sums_to: int | None
+    lookalike: int
+    hand: Literal["left", "right"]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Tray:
+    """What one material makes for one child; `child` holds the keys as this tray sees them."""
+
+    material: str
+    set: str
+    child: Child
+    stock: Stock
+    size: str | tuple[float, float] | None
+    settings: Any
+    places: tuple[tuple[str, str], ...]
+
+    def place(self, key: str = "") -> str:
+        """Where `key` stands for this tray, as problems name it; the tray itself if nowhere."""
+        places = dict(self.places)
+        return places.get(key, places[""])
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ChildTrays:
+    """A child and the trays made for it, in the order of the pack file."""
+
+    child: Child
+    trays: tuple[Tray, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Pack:
+    """All that is made for one season."""
+
+    title: str
+    seed: int
+    guide: str
+    units: Literal["mm", "in", "both"]
+    paper: tuple[float, float]
+    margin: float
+    children: tuple[ChildTrays, ...]
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class MaterialKeys:
+    """What the pack reader must know of a material: its settings' class and its usual stock."""
+
+    settings: type
+    stock: Stock

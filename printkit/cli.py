@@ -68,7 +68,7 @@ def _overrides(command: Callable[..., None]) -> Callable[..., None]:
 def _read(file: Path, options: dict[str, Any]) -> Any:
     """The pack of a file with the command line's words laid over it."""
     from printkit.materials import material_keys
-    from printkit.pack import read_pack
+    from printkit.pack.reader import read_pack
 
     said: dict[str, Any] = {
         key: options[key] for key in ("theme", "ink", "seed") if options[key] is not None

@@ -1,6 +1,5 @@
 """What is wrong with a request, as values; an error that carries all of them at once."""
 
-import difflib
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -36,6 +35,8 @@ class PrintkitError(Exception):
 
 def nearest(word: str, words: Iterable[str]) -> str:
     """The word of `words` most like `word`, or '' if none is near."""
+    import difflib
+
     known = {candidate.casefold(): candidate for candidate in words}
     close = difflib.get_close_matches(str(word).casefold(), known, n=1, cutoff=0.6)
     return known[close[0]] if close else ""

@@ -88,7 +88,7 @@ def write_new(file: Path, text: str) -> None:
 
     from printkit.build import plan
     from printkit.materials import material_keys
-    from printkit.pack import read_pack
+    from printkit.pack.reader import read_pack
 
     if file.exists():
         raise PrintkitError(

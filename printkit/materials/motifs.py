@@ -1,13 +1,16 @@
 """Which picture of the theme a set counts: one for the whole set, so that nothing is matched by look."""
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from printkit.chance import Chance
 from printkit.errors import Problem, listing, nearest
 from printkit.materials.base import problem
 from printkit.pack import Tray
-from printkit.pictures import Motif
 from printkit.pieces import Drawing
+
+if TYPE_CHECKING:
+    from printkit.pictures import Motif
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -15,7 +18,7 @@ class ChosenMotif:
     """The motif of a set, or the problem with the one that was asked for."""
 
     tray: Tray
-    motif: Motif | None = None
+    motif: "Motif | None" = None
     problem: Problem | None = None
 
     @property

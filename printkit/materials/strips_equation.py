@@ -37,13 +37,12 @@ class Figures:
 
     def wide(self, number: int) -> float:
         """Width of a numeral with its base rule, in mm."""
-        run = _bold(str(number), self.height, self.numerals)
-        return run.ink[2] - run.ink[0] + 0.24 * self.height
+        return _bold(str(number), self.height, self.numerals).width + 0.14 * self.height
 
 
 def figures(height: float, digits: int, numerals: Numerals) -> Figures:
     """Numerals `height` mm high and boxes that hold numbers of so many digits."""
-    box = max((0.85 * digits + 0.5) * height, min(BOX_WIDTH, 2 * height))
+    box = max((0.7 * digits + 0.5) * height, min(BOX_WIDTH, 2 * height))
     return Figures(height=height, box=micrometres(box), numerals=numerals)
 
 
@@ -137,19 +136,20 @@ def control(
     for text in texts:
         run = _regular(text, high, numerals)
         wide = run.ink[2] - run.ink[0]
-        marks.append(Text(run=run, x=micrometres(left - run.ink[0]), y=base, color=_THIN))
+        start = micrometres(left + (run.width - wide) / 2 - run.ink[0])
+        marks.append(Text(run=run, x=start, y=base, color=_THIN))
         if text.isdigit():
-            marks.append(base_rule(left + wide / 2, base, wide, 0.3, _THIN))
-        left += wide + _THIN_GAP * high
+            marks.append(base_rule(left + run.width / 2, base, wide + 0.2 * high, 0.3, _THIN))
+        left += run.width + _THIN_GAP * high
     return tuple(marks), _around(marks)
 
 
-_THIN_GAP = 0.45
+_THIN_GAP = 0.3
 
 
 def _thin_width(texts: Sequence[str], high: float, numerals: Numerals) -> float:
     runs = [_regular(text, high, numerals) for text in texts]
-    return sum(run.ink[2] - run.ink[0] for run in runs) + _THIN_GAP * high * (len(texts) - 1)
+    return sum(run.width for run in runs) + _THIN_GAP * high * (len(texts) - 1)
 
 
 def _regular(text: str, height: float, numerals: Numerals):

@@ -1,12 +1,12 @@
 """The faces of strips: groups of things or places above an equation; the whole equation behind."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from printkit.letters import Numerals
 from printkit.materials import strips_groups as groups
-from printkit.materials.arrange import grid_for
-from printkit.materials.layout import INK, SOFT, blank_face, content, hairline, pictures
+from printkit.materials.layout import INK, SOFT, blank_face, hairline, pictures
 from printkit.materials.strips_equation import control, equation, natural_columns
 from printkit.materials.strips_facts import SIGN, Fact, Operation, Task
 from printkit.materials.strips_plan import (
@@ -17,7 +17,7 @@ from printkit.materials.strips_plan import (
     Wants,
     columns,
     hidden,
-    largest_counts,
+    inner,
     picture_columns,
     place_columns,
     shown,
@@ -45,8 +45,15 @@ def front(look: Look, task: Task) -> Face:
     terms = [None if out else n for n, out in zip(fact.numbers, hidden(kind), strict=True)]
     if look.wants.help == "none":
         return _plain_face(look, terms, SIGN[fact.operation])
-    band, top = _bands(look)
     placed = _columns(look, kind, fact)
+    band, top = _bands(
+        look,
+        max(
+            _group_high(look, number, width)
+            for number, drawn, (_, width) in zip(fact.numbers, shown(kind), placed, strict=True)
+            if drawn
+        ),
+    )
     marks: list[Mark] = [hairline(look.fit.size, look.frame)]
     areas: list[Area] = []
     for i, (left, width) in enumerate(placed):
@@ -68,7 +75,7 @@ def own_front(look: Look, operation: Operation | None) -> Face:
     terms = (None, None, None)
     if look.wants.help == "none":
         return _plain_face(look, terms, sign)
-    band, top = _bands(look)
+    band, top = _bands(look, 0.0)
     placed = columns(look.fit, [look.fit.how.box] * 3)
     spots = [_dashed(Rect(left, band.top, width, band.height)) for left, width in placed]
     line = equation(look.fit.how, terms, sign, placed, top)
@@ -78,7 +85,7 @@ def own_front(look: Look, operation: Operation | None) -> Face:
 def back(look: Look, fact: Fact) -> tuple[Face, Rect]:
     """The control: the whole equation in thin figures, and where it stands."""
     marks, box = control(
-        fact.numbers, SIGN[fact.operation], content(look.fit.size).inset(0.5), look.numerals
+        fact.numbers, SIGN[fact.operation], inner(look.fit.size).inset(0.5), look.numerals
     )
     return Face(marks=(hairline(look.fit.size, look.frame), *marks)), box
 
@@ -101,32 +108,44 @@ def counters(tasks: Sequence[Task]) -> int:
 
 
 def _plain_face(look: Look, terms, sign: str | None) -> Face:
-    box = content(look.fit.size)
+    box = inner(look.fit.size)
     how = look.fit.how
     placed = natural_columns(how, terms, box)
-    line = equation(how, terms, sign, placed, box.top + (box.height - how.high) / 2)
+    middle = min(look.fit.size[1] / 2, box.bottom - how.high / 2)
+    line = equation(how, terms, sign, placed, middle - how.high / 2)
     return Face(marks=(hairline(look.fit.size, look.frame), *line))
 
 
-def _bands(look: Look) -> tuple[Rect, float]:
-    """The band of the things and where the equation begins: what is left over goes between and around."""
-    box, fit, wants = content(look.fit.size), look.fit, look.wants
-    if wants.help == "places":
-        high = fit.down * (wants.place + BETWEEN) - BETWEEN
-    else:
-        counts = [count for kind in wants.kinds for count in largest_counts(wants, kind)]
-        high = max(groups.extent(n, fit.across, wants.shape)[1] for n in counts) * fit.thing
-        high += 2 * wants.pad
-    spare = max(0.0, box.height - high - BETWEEN - fit.how.high)
-    part = spare / 3
-    top = micrometres(box.top + part)
-    return Rect(box.left, top, box.width, micrometres(high)), top + high + BETWEEN + part
+def _bands(look: Look, high: float) -> tuple[Rect, float]:
+    """The band of things `high` mm and where the equation begins; what is left goes between and around."""
+    box, fit = inner(look.fit.size), look.fit
+    most = box.height - BETWEEN - fit.how.high
+    high = micrometres(min(most, max(high, _LEAST_BAND)))
+    part = (most - high) / 3
+    top = micrometres(box.top + part + min(part, _LOWER))
+    return Rect(box.left, top, box.width, high), top + high + BETWEEN + min(part, _WIDEST_GAP)
+
+
+def _group_high(look: Look, number: int, width: float) -> float:
+    """Height in mm of a group of things or places in a column."""
+    if look.wants.help == "places":
+        return _rows(look, number, width)[1] * (look.place + BETWEEN) - BETWEEN
+    high = groups.extent(number, look.fit.across, look.wants.shape)[1]
+    return high * look.fit.thing + 2 * look.wants.pad
+
+
+_LEAST_BAND = 15.0
+"""mm: a child must be able to draw in the place of what is asked for."""
+_WIDEST_GAP = 6.0
+"""mm at most between things and their numerals, so that they are seen as one."""
+_LOWER = 0.75
+"""mm from the middle of the drawn part to that of the strip: the set mark has its place below."""
 
 
 def _columns(look: Look, kind: Kind, fact: Fact) -> Columns:
     if look.wants.help == "places":
         return place_columns(look.fit, look.wants, kind, fact)
-    return picture_columns(look.fit, look.wants, kind)
+    return picture_columns(look.fit, look.wants, kind, fact)
 
 
 def _dashed(spot: Rect) -> Box:
@@ -152,7 +171,7 @@ def _group(look: Look, number: int, crossed: int, spot: Rect) -> tuple[list[Mark
             )  # fmt: skip
         )
     fit = look.fit
-    boxes = groups.laid(number, fit.across, look.wants.shape, fit.thing, box)
+    boxes = groups.laid(number, fit.across, look.wants.shape, fit.thing, box, low=not look.wants.pad)
     marks += pictures(look.drawing, boxes)
     marks += [_cross(thing) for thing in boxes[number - crossed :]]
     return marks, Area(box=box, things=number, ground="crossed" if crossed else "none")
@@ -168,10 +187,26 @@ def _cross(thing: Rect) -> Line:
     )  # fmt: skip
 
 
+def _rows(look: Look, number: int, width: float) -> tuple[int, int]:
+    """Places side by side and rows of them: five in a row where the column allows."""
+    needed = math.ceil(number / look.fit.down)
+    across = max(needed, min(5, number, int((width + BETWEEN + 1e-6) // (look.place + BETWEEN))))
+    return across, math.ceil(number / across) if number else 0
+
+
 def _places(look: Look, number: int, spot: Rect) -> tuple[list[Mark], Area]:
-    middles = grid_for(number, spot, look.place) if number else ()
+    """Round places in rows, at the lower edge of the spot."""
+    step = look.place + BETWEEN
+    across, rows = _rows(look, number, spot.width)
+    left = spot.left + (spot.width - across * step + BETWEEN) / 2
+    top = spot.bottom - rows * step + BETWEEN
+    radius = micrometres(look.place / 2)
     marks: list[Mark] = [
-        Dot(x=x, y=y, radius=look.place / 2 - 0.2, stroke=SOFT, line=0.35, dash=(1.4, 1.0))
-        for x, y in middles
-    ]
+        Dot(
+            x=micrometres(left + (i % across) * step + radius),
+            y=micrometres(top + (i // across) * step + radius),
+            radius=radius - 0.2, stroke=SOFT, line=0.35, dash=(1.4, 1.0),
+        )
+        for i in range(number)
+    ]  # fmt: skip
     return marks, Area(box=spot, things=0, ground="places")

@@ -61,11 +61,14 @@ def largest(counts: Iterable[int], across: int, shape: Shape, width: float, heig
     return size
 
 
-def laid(count: int, across: int, shape: Shape, size: float, box: Rect) -> tuple[Rect, ...]:
-    """The boxes of `count` things of `size` mm about the middle of `box`."""
+def laid(
+    count: int, across: int, shape: Shape, size: float, box: Rect, *, low: bool = False
+) -> tuple[Rect, ...]:
+    """The boxes of `count` things of `size` mm in the middle of `box`, or `low`: at its lower edge."""
     wide, high = extent(count, across, shape)
     left = box.left + (box.width - wide * size) / 2
-    top = box.top + (box.height - high * size) / 2
+    spare = box.height - high * size
+    top = box.top + (spare if low else spare / 2)
     boxes = []
     for i in range(count):
         block, place = divmod(i, 10)

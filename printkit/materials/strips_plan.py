@@ -22,7 +22,7 @@ Kind = tuple[Operation, Unknown]
 Columns = tuple[tuple[float, float], ...]
 
 LARGEST_THING = 13.0
-BETWEEN = 2.0
+BETWEEN = 2.4
 """mm between the things and the equation under them, and between two places."""
 FRAME_PAD = 1.4
 """mm between the frame of a group and its things; frames are drawn only where a group may be empty."""
@@ -74,6 +74,12 @@ class Fit:
         return self.thing or self.how.height
 
 
+def inner(size: tuple[float, float]) -> Rect:
+    """The part of a strip that is drawn on: a little air inside the hairline, on all sides."""
+    box = content(size)
+    return Rect(box.left + 2.0, box.top + 1.5, box.width - 4.0, box.height - 1.5)
+
+
 def shown(kind: Kind) -> tuple[bool, bool, bool]:
     """Which of a, b and the result have their things drawn.
 
@@ -93,11 +99,11 @@ def hidden(kind: Kind) -> tuple[bool, bool, bool]:
 def fitted(size: tuple[float, float], wants: Wants) -> Fit | None:
     """The best a strip of that size can do, or None if it cannot hold the set."""
     fits = [fit for fit in _FITS[wants.help](size, wants) if fit is not None]
-    return max(fits, key=lambda fit: (min(fit.thing, _ENOUGH), fit.how.height), default=None)
+    return max(fits, key=lambda fit: (min(fit.thing / _BESIDE, fit.how.height), fit.thing), default=None)
 
 
-_ENOUGH = 6.5
-"""mm: things of that size or more give way to larger numerals."""
+_BESIDE = 0.6
+"""The size of a thing that looks right above a numeral, in heights of the numeral (design choice)."""
 
 
 def minimums(how: Figures, wants: Wants, kind: Kind) -> tuple[float, ...]:
@@ -114,7 +120,7 @@ def minimums(how: Figures, wants: Wants, kind: Kind) -> tuple[float, ...]:
 
 
 def _plain(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
-    box = content(size)
+    box = inner(size)
     for height in _NUMERALS:
         how = figures(height, wants.digits, wants.numerals)
         if how.high > box.height or height > 18.0:
@@ -128,49 +134,54 @@ def _plain(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
 
 
 def _pictured(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
-    box = content(size)
+    box = inner(size)
     for height in _NUMERALS:
         how = figures(height, wants.digits, wants.numerals)
         if height > _preferred(box) or height < 7.0:
             continue
         for across in range(1, math.ceil(wants.most / 10) + 1):
-            thing = min(_thing(how, across, kind, box, wants) for kind in wants.kinds)
+            thing = _thing(how, across, box, wants)
             if thing >= SMALLEST_THING:
                 yield Fit(size=size, how=how, across=across, thing=math.floor(thing * 100) / 100)
 
 
 def _preferred(box: Rect) -> float:
     """The height of numerals that looks right under things, in mm."""
-    return max(9.5, min(17.0, 0.42 * box.height - 3.0))
+    return max(9.5, min(16.0, 0.4 * box.height - 2.0))
 
 
-def largest_counts(wants: Wants, kind: Kind) -> tuple[int, ...]:
-    """The most things each column must hold; 0 where none are drawn."""
-    facts = wants.hardest(kind)
-    return tuple(
-        max(fact.numbers[i] for fact in facts) if drawn else 0 for i, drawn in enumerate(shown(kind))
-    )
-
-
-def _thing(how: Figures, across: int, kind: Kind, box: Rect, wants: Wants) -> float:
-    counts = largest_counts(wants, kind)
+def _thing(how: Figures, across: int, box: Rect, wants: Wants) -> float:
+    """The size of a thing at which every fact fits; 0 once it is too small."""
     band = box.height - how.high - BETWEEN - 2 * wants.pad
-    down = groups.largest(counts, across, wants.shape, math.inf, band)
-    units = [groups.extent(count, across, wants.shape)[0] for count in counts]
-    least = [
-        max(0.0, width - (2 * wants.pad if unit else 0.0))
-        for width, unit in zip(minimums(how, wants, kind), units, strict=True)
+    size = min(LARGEST_THING, band / groups.extent(wants.most, across, wants.shape)[1])
+    for kind in wants.kinds:
+        least = minimums(how, wants, kind)
+        for fact in wants.hardest(kind):
+            if size < SMALLEST_THING:
+                return 0.0
+            size = min(size, _widest_thing(how, across, kind, fact, least, box, wants))
+    return size
+
+
+def _widest_thing(how, across, kind, fact, least, box, wants) -> float:
+    units = [
+        groups.extent(number, across, wants.shape)[0] if drawn else 0.0
+        for number, drawn in zip(fact.numbers, shown(kind), strict=True)
+    ]
+    bare = [
+        max(0.0, width - (2 * wants.pad if unit else 0.0)) for width, unit in zip(least, units, strict=True)
     ]
     padding = 2 * wants.pad * sum(1 for unit in units if unit)
-    wide = _common_size(units, least, box.width - 2 * how.slot - padding)
-    return min(down, wide, LARGEST_THING)
+    return _common_size(units, bare, box.width - 2 * how.slot - padding)
 
 
 def _common_size(units: Sequence[float], least: Sequence[float], width: float) -> float:
     """The size at which columns of max(unit x size, least) are `width` mm wide together; 0 if none."""
     growing = [i for i, unit in enumerate(units) if unit]
+    if not growing:
+        return LARGEST_THING if sum(least) <= width else 0.0
     while growing:
-        fixed = sum(width for i, width in enumerate(least) if i not in growing)
+        fixed = sum(wide for i, wide in enumerate(least) if i not in growing)
         size = (width - fixed) / sum(units[i] for i in growing)
         held = [i for i in growing if units[i] * size >= least[i]]
         if len(held) == len(growing):
@@ -179,12 +190,12 @@ def _common_size(units: Sequence[float], least: Sequence[float], width: float) -
     return 0.0
 
 
-def picture_columns(fit: Fit, wants: Wants, kind: Kind) -> Columns:
-    """The columns of every strip of a kind: as even as its things allow, over the whole strip."""
+def picture_columns(fit: Fit, wants: Wants, kind: Kind, fact: Fact) -> Columns:
+    """The columns of one strip: as even as its things allow."""
     least = list(minimums(fit.how, wants, kind))
-    for i, count in enumerate(largest_counts(wants, kind)):
-        if count:
-            unit = groups.extent(count, fit.across, wants.shape)[0]
+    for i, (number, drawn) in enumerate(zip(fact.numbers, shown(kind), strict=True)):
+        if drawn:
+            unit = groups.extent(number, fit.across, wants.shape)[0]
             least[i] = max(least[i], unit * fit.thing + 2 * wants.pad)
     return columns(fit, least)
 
@@ -193,7 +204,7 @@ def picture_columns(fit: Fit, wants: Wants, kind: Kind) -> Columns:
 
 
 def _placed(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
-    box = content(size)
+    box = inner(size)
     for height in _NUMERALS:
         how = figures(height, wants.digits, wants.numerals)
         if height > min(_preferred(box), 12.0) or height < 7.0:
@@ -237,7 +248,7 @@ _WIDEST = 62.0
 
 def columns(fit: Fit, least: Sequence[float]) -> Columns:
     """(left, width) of three columns, none narrower than `least`, as even as possible."""
-    box = content(fit.size)
+    box = inner(fit.size)
     room = box.width - 2 * fit.how.slot
     level = _level(least, room)
     widths = [max(width, min(level, _WIDEST)) for width in least]

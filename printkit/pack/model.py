@@ -1,11 +1,13 @@
 """The checked pack: every key resolved for every child and tray."""
 
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from printkit.letters import Numerals
-from printkit.pictures import Theme
 from printkit.pieces import Stock
+
+if TYPE_CHECKING:
+    from printkit.pictures import Theme
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -24,7 +26,7 @@ class Child:
     """A child with every key resolved. `paper` is (width, height) in mm, upright."""
 
     name: str
-    theme: Theme
+    theme: "Theme"
     paper: tuple[float, float]
     paper_name: str
     languages: tuple[str, ...]

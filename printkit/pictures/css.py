@@ -12,7 +12,7 @@ from printkit.pictures.tree import Node, UnusableError
 from printkit.pieces import BLACK, Color
 
 MAX_NUMBER = 1e7
-MAX_TRANSFORM = 10_000
+MAX_VALUE = 2_000
 MAX_STYLE = 200_000
 MAX_RULES = 1_000
 
@@ -23,7 +23,7 @@ _UNITS = {
 }  # fmt: skip
 
 _NUMBER = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?")
-_CALL = re.compile(r"([A-Za-z]+)\s*\(([^()]*)\)")
+_CALL = re.compile(r"(?<![A-Za-z])([A-Za-z]+)\s*\(([^()]*)\)")
 _URL = re.compile(r"url\(\s*[\"']?#([^\"')]*?)[\"']?\s*\)")
 _SELECTOR = re.compile(r"(\*|[\w-]+)?([.#][\w-]+)?")
 
@@ -83,8 +83,6 @@ def transform(text: str | None) -> Any:
     result = Transform()
     if not text:
         return result
-    if len(text) > MAX_TRANSFORM:
-        raise UnusableError("the drawing holds a transform that is too long")
     for name, inside in _CALL.findall(text):
         a = numbers(inside)
         match name, len(a):
@@ -149,10 +147,18 @@ def tint(text: str, current: Tint = (BLACK, 1.0)) -> Tint | None:
     call = _CALL.fullmatch(text)
     if call:
         return _color_function(call[1].lower(), call[2])
-    from PIL.ImageColor import colormap
+    return _named(word) or BLACK, 1.0
 
-    named = colormap.get(word)
-    return (isinstance(named, str) and from_hex(named)) or (BLACK, 1.0)
+
+def _named(word: str) -> Color | None:
+    """One of the color names of CSS, from pillow's table of them."""
+    from PIL.ImageColor import getrgb
+
+    try:
+        red, green, blue = getrgb(word)[:3] if word.isalpha() else ()
+    except ValueError:
+        return None
+    return plain((round(red / 255, 4), round(green / 255, 4), round(blue / 255, 4)))
 
 
 def _color_function(name: str, inside: str) -> Tint:
@@ -242,6 +248,11 @@ class StyleSheet:
                 said.update(declarations)
         if "style" in node.attributes:
             said.update(declared(node.attributes["style"]))
+        for name, value in said.items():
+            if len(value) > MAX_VALUE:
+                raise UnusableError(
+                    f"the drawing holds a {name} that is too long", f"at most {MAX_VALUE:,} characters"
+                )
         return said
 
 

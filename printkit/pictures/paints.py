@@ -13,6 +13,9 @@ from printkit.pieces import Shape
 
 _FLAT = "with one flat color for each gradient"
 _PATTERN = "without its pattern"
+# How far gradients may refer to one another; a circle ends here.
+_MAX_HOPS = 12
+
 _UNSEEN: Tint = ((0.0,), 0.0)
 
 Stop = tuple[float, float, float, float, float]  # offset, red, green, blue, alpha
@@ -42,15 +45,14 @@ class Paints:
 
     def _stops(self, gradient: Node) -> list[Stop]:
         """The stops of a gradient, or of the one it refers to if it has none of its own."""
-        seen: set[str] = set()
         node: Node | None = gradient
-        while node is not None:
+        for _ in range(_MAX_HOPS):
+            if node is None:
+                break
             stops = [child for child in node.children if child.tag == "stop"]
-            name = node.attributes.get("href", "")[1:]
-            if stops or name in seen:
+            if stops:
                 return list(self._placed(stops))
-            seen.add(name)
-            node = self.by_id.get(name)
+            node = self.by_id.get(node.attributes.get("href", "")[1:])
         return []
 
     def _placed(self, stops: list[Node]) -> Iterator[Stop]:

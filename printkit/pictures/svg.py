@@ -18,8 +18,9 @@ from printkit.pictures.paths import Bounds, bounds, mapped, outline
 from printkit.pictures.tree import Node, UnusableError, read_tree
 from printkit.pieces import Drawing, Shape
 
-MAX_DRAWN = 50_000
+MAX_DRAWN = 20_000
 MAX_USES = 12
+MAX_POINTS = 300_000
 MAX_LEVELS = 150
 
 _SHAPES = frozenset(["path", "rect", "circle", "ellipse", "line", "polyline", "polygon"])
@@ -210,6 +211,7 @@ class _Reader:
     items: list[Item] = field(default_factory=list)
     notes: set[str] = field(default_factory=set)
     drawn: int = 0
+    points: int = 0
 
     def learn(self, node: Node) -> None:
         """Note ids, style rules and movement of the whole tree."""
@@ -312,6 +314,9 @@ class _Reader:
         if not whole:
             self.notes.add(_BROKEN)
         scale = self.line_scale(place.matrix, style)
+        self.points += len(path)
+        if self.points > MAX_POINTS:
+            raise UnusableError("the drawing is too intricate", f"at most {MAX_POINTS:,} points")
         path = mapped(path, place.matrix, self.decimals)
         if not path or scale == 0:
             return
@@ -371,7 +376,7 @@ def _says_anything(text: Node) -> bool:
 
 def _overlap(items: list[Item]) -> bool:
     """Whether any two of the items may lie on each other, judged by their boxes."""
-    if len(items) > 50:
+    if len(items) > 50 or sum(len(item.shape.path) for item in items) > 2_000:
         return True
     boxes = [box for item in items if (box := bounds(item.shape.path)) is not None]
     return any(

@@ -223,8 +223,9 @@ def test_plain_names_stay_inside(file):
         "", "/", ".", "..", "../guide.pdf", "/etc/guide.pdf", "preview/../guide.pdf",
         "preview//guide.pdf", "preview/", "other/guide.pdf", "preview/more/guide.pdf",
         "..\\guide.pdf", "C:guide.pdf", "C:\\guide.pdf", "\\\\host\\guide.pdf",
-        "guide.pdf:stream", "guide.pdf.", "guide.pdf ", ".hidden", "preview/.hidden", "nul", "con.pdf", "CON .pdf", "a\0b", "a\nb", "\ud800", "a" * 256, 7, None,
-        ["guide.pdf"], "/preview/guide.pdf", "./guide.pdf", "preview\\guide.pdf", "guide*.pdf",
+        "guide.pdf:stream", "guide.pdf.", "guide.pdf ", ".hidden", "preview/.hidden",
+        "nul", "con.pdf", "CON .pdf", "a\0b", "a\nb", "\ud800", "a" * 256, 7, None, ["guide.pdf"],
+        "/preview/guide.pdf", "./guide.pdf", "preview\\guide.pdf", "guide*.pdf",
     ],
 )  # fmt: skip
 def test_names_that_lead_elsewhere_are_seen(file):

@@ -1,0 +1,245 @@
+"""The SVG reader: the same pixels as a renderer nobody here wrote, ids, styles, notes."""
+
+import io
+from pathlib import Path
+
+import numpy
+import pytest
+import resvg_py
+from PIL import Image
+
+from printkit.pictures.flatten import rasterise
+from printkit.pictures.svg import Artwork, read_svg
+from printkit.pieces import Shape
+
+HERE = Path(__file__).resolve().parent
+DRAWINGS = sorted((HERE.parent / "fixtures" / "svg").glob("*.svg"))
+HEAD = '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"'
+
+
+def read(inside: str, at: str = 'viewBox="0 0 100 100"') -> Artwork:
+    return read_svg(f"{HEAD} {at}>{inside}</svg>".encode(), "gull.svg")
+
+
+def only_shape(inside: str) -> Shape:
+    (item,) = read(inside).items
+    return item.shape
+
+
+def pixels_off(drawing: Image.Image, reference: Image.Image) -> tuple[float, float]:
+    """The mean difference of all channels, and the share of pixels off by more than 24 of 255."""
+    one, two = (numpy.asarray(image.convert("RGB"), dtype=int) for image in (drawing, reference))
+    apart = numpy.abs(one - two)
+    return float(apart.mean()), float((apart.max(axis=2) > 24).mean())
+
+
+@pytest.mark.parametrize("path", DRAWINGS, ids=lambda path: path.stem)
+def test_drawings_look_as_another_renderer_draws_them(path):
+    """Every feature the reader promises gives resvg's pixels, but for the rounding of edges."""
+    drawing = rasterise(read_svg(path.read_bytes(), path.name).drawing, 240)
+    png = resvg_py.svg_to_bytes(
+        svg_string=path.read_text("utf-8"),
+        width=drawing.width,
+        height=drawing.height,
+        background="white",
+        dpi=96,
+    )
+    reference = Image.open(io.BytesIO(png))
+    assert reference.size == drawing.size
+    mean, off = pixels_off(drawing, reference)
+    assert mean < 0.4
+    assert off < 0.002
+
+
+def test_features_named_in_the_drawings_are_all_drawn():
+    """No drawing of a promised feature carries a note."""
+    assert [read_svg(path.read_bytes(), path.name).notes for path in DRAWINGS] == [()] * len(DRAWINGS)
+
+
+# --- paths and boxes ---------------------------------------------------------------------------
+
+
+def test_the_view_box_moves_to_the_origin():
+    """A shape at the corner of the viewBox lies at 0, 0."""
+    art = read('<path d="M10 20h30v40z"/>', 'viewBox="10 20 30 40"')
+    assert (art.width, art.height) == (30, 40)
+    assert art.items[0].shape.path == (
+        ("M", 0.0, 0.0),
+        ("L", 30.0, 0.0),
+        ("L", 30.0, 40.0),
+        ("L", 0.0, 0.0),
+        ("Z",),
+    )
+
+
+def test_without_a_view_box_width_and_height_count():
+    """Width and height, here in millimetres, give the size when there is no viewBox."""
+    art = read('<path d="M0 0h9v9z"/>', 'width="25.4mm" height="1in"')
+    assert (art.width, art.height) == pytest.approx((96, 96))
+
+
+def test_circles_become_four_curves():
+    """A circle is a closed path of curves through its four extremes."""
+    path = only_shape('<circle cx="50" cy="40" r="30"/>').path
+    ends = [step[-2:] for step in path if step[0] != "Z"]
+    assert {(20.0, 40.0), (80.0, 40.0)} <= set(ends)
+    assert [step[0] for step in path] == ["M", "C", "C", "C", "C", "Z"]
+
+
+def test_what_lies_outside_the_sheet_is_left_out():
+    """A shape wholly outside the viewBox is no part of the drawing."""
+    art = read('<rect width="9" height="9"/><rect x="200" width="9" height="9"/>')
+    assert len(art.items) == 1
+
+
+@pytest.mark.parametrize(
+    "inside",
+    [
+        '<rect width="0" height="9"/>',
+        '<circle r="-4"/>',
+        '<polygon points="1 2"/>',
+        '<path d=""/>',
+        '<rect width="9" height="9" display="none"/>',
+        '<g display="none"><rect width="9" height="9"/></g>',
+        '<rect width="9" height="9" visibility="hidden"/>',
+        '<rect width="9" height="9" opacity="0"/>',
+        '<rect width="9" height="9" fill="none"/>',
+        '<rect width="9" height="9" fill="none" stroke="red" stroke-width="0"/>',
+        '<g transform="scale(0)"><rect width="9" height="9"/></g>',
+        '<defs><rect width="9" height="9"/></defs>',
+        '<symbol><rect width="9" height="9"/></symbol>',
+        '<circle cx="NaN" cy="5" r="nan"/>',
+    ],
+)
+def test_what_paints_nothing_is_no_shape(inside):
+    """Hidden, empty and unpainted elements leave only the shape beside them."""
+    art = read(f'{inside}<path id="rest" d="M1 1h8v8z"/>')
+    assert [item.ids for item in art.items] == [("rest",)]
+
+
+def test_a_broken_path_is_named_in_a_note():
+    """Of a path with an error the readable start is drawn, and the note says so."""
+    art = read('<path d="M10 10h30v30h-30z M60 60 L 70"/>')
+    assert art.items[0].shape.path[-1] == ("M", 60.0, 60.0)
+    assert art.notes == ("without the unreadable part of a path",)
+
+
+# --- paint -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("paint", "color"),
+    [
+        ("#f00", (1.0, 0.0, 0.0)),
+        ("#808080", (0.502,)),
+        ("red", (1.0, 0.0, 0.0)),
+        ("ReBeccaPurple", (0.4, 0.2, 0.6)),
+        ("rgb(255, 0, 51)", (1.0, 0.0, 0.2)),
+        ("rgb(100% 0% 20% / 50%)", (1.0, 0.0, 0.2)),
+        ("hsl(120, 100%, 50%)", (0.0, 1.0, 0.0)),
+        ("white", (1.0,)),
+        ("currentColor", (0.0,)),
+        ("url(#missing) lime", (0.0, 1.0, 0.0)),
+        ("no color at all", (0.0,)),
+    ],
+)
+def test_colors_are_read_in_every_usual_form(paint, color):
+    """Names, hex, rgb() and hsl() give sRGB; equal channels become one number."""
+    assert only_shape(f'<rect width="9" height="9" fill="{paint}"/>').fill == color
+
+
+def test_opacities_multiply():
+    """Group, element, fill and color alpha come together in one number."""
+    shape = only_shape(
+        '<g opacity=".5"><path d="M1 1h8v8z" fill="#ff000080" fill-opacity=".5" opacity="50%"/></g>'
+    )
+    assert shape.fill_opacity == pytest.approx(128 / 255 / 8, abs=1e-4)
+
+
+def test_line_widths_follow_the_transform():
+    """A stroke under scale(3) is three times as wide."""
+    shape = only_shape('<g transform="scale(3)"><path d="M1 1h9" stroke="red" stroke-width="2"/></g>')
+    assert shape.stroke_width == pytest.approx(6)
+
+
+def test_gradients_are_the_mean_of_their_stops():
+    """Half red, half blending to blue: the mean along the whole length, and a note."""
+    art = read(
+        '<linearGradient id="a"><stop offset="0" stop-color="red"/><stop offset=".5" stop-color="red"/>'
+        '<stop offset="1" stop-color="blue" stop-opacity=".5"/></linearGradient>'
+        '<linearGradient id="b" xlink:href="#a"/><rect width="9" height="9" fill="url(#b)"/>'
+    )
+    shape = art.items[0].shape
+    assert shape.fill == pytest.approx((0.75, 0.0, 0.25))
+    assert shape.fill_opacity == pytest.approx(0.875)
+    assert art.notes == ("with one flat color for each gradient",)
+
+
+def test_gradients_that_refer_to_each_other_paint_nothing():
+    """A circle of references ends."""
+    art = read(
+        '<linearGradient id="a" href="#b"/><linearGradient id="b" href="#a"/>'
+        '<rect width="9" height="9" fill="url(#a)"/><path id="rest" d="M1 1h8v8z"/>'
+    )
+    assert [item.ids for item in art.items] == [("rest",)]
+
+
+# --- ids, shades, notes ------------------------------------------------------------------------
+
+
+def test_shapes_know_the_elements_they_lie_in():
+    """Ids are gathered from the outermost to the shape, through <use>."""
+    art = read(
+        '<defs><path id="feather" d="M1 1h8v8z"/></defs>'
+        '<g id="wing"><use id="left" href="#feather"/>'
+        '<path id="bone" class="shade fine" d="M1 1h8v8z"/></g>'
+    )
+    assert [(item.ids, item.shade) for item in art.items] == [
+        (("wing", "left", "feather"), False),
+        (("wing", "bone"), True),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("inside", "note"),
+    [
+        ('<g filter="url(#f)">{}</g>', "without its blur or shadow (filter)"),
+        ('<g style="mask:url(#m)">{}</g>', "without its mask"),
+        ('<g clip-path="url(#c)">{}</g>', "without its clipping (clipPath)"),
+        ('<g style="mix-blend-mode:multiply">{}</g>', "without blending"),
+        ("<text>gull</text>{}", "without its text (turn letters into paths)"),
+        ('<image href="gull.png" width="9" height="9"/>{}', "without the photo inside it"),
+        (
+            '<pattern id="p"/><path d="M1 1h8v8z" fill="url(#p) red"/>{}',
+            "without its pattern",
+        ),
+        (
+            '<path d="M1 1h8" stroke="red" marker-end="url(#m)"/>{}',
+            "without arrowheads (marker)",
+        ),
+        ('<path d="M1 1h8" stroke="red" stroke-dasharray="2 1"/>{}', "with whole lines for dashes"),
+        (
+            '<path d="M1 1h8" stroke="red" transform="scale(3 1)"/>{}',
+            "with lines of one width where they were stretched",
+        ),
+        (
+            '<g opacity=".5"><path d="M1 1h8v8z"/><path d="M2 2h8v8z"/></g>{}',
+            "with see-through parts that show each other (group opacity)",
+        ),
+        ("<style>g path {{ fill: red }}</style>{}", "without the style rules it cannot read"),
+        ("<path d='M1 1h8v8z'><animate attributeName='x'/></path>{}", "without movement"),
+    ],
+)
+def test_what_cannot_be_drawn_is_named(inside, note):
+    """Each thing that is drawn otherwise, or not at all, is said in one note."""
+    art = read(inside.format('<path d="M1 1h8v8z"/>'))
+    assert art.notes == (note,)
+
+
+def test_what_is_not_seen_is_not_named():
+    """Notes tell of what a viewer would have shown: nothing of titles, empty text or hidden groups."""
+    art = read(
+        "<title>gull</title><metadata>x</metadata><text> </text><filter id='f'/>"
+        "<g display='none' filter='url(#f)'><text>hidden</text></g><path d='M1 1h8v8z'/>"
+    )
+    assert art.notes == ()

@@ -38,6 +38,5 @@ def guide(
 
 def contents(sets: Sequence[GuideSet], texts: Catalogue) -> dict[str, str]:
     """The title of each section by its anchor."""
-    names = ["print", "cut", "gather", "trays", *(["key"] if keyed(sets, texts) else []), "cautions"]
-    anchors = {"key": "keys"}
-    return {anchors.get(name, name): say(texts, f"guide.{name}.title") for name in names}
+    names = ["print", "cut", "gather", "trays", *(["keys"] if keyed(sets, texts) else []), "cautions"]
+    return {name: say(texts, f"guide.{name}.title") for name in names}

@@ -29,7 +29,7 @@ def key_entries(item: GuideSet, texts: Catalogue) -> tuple[str, ...]:
 
 def key_note(item: GuideSet, texts: Catalogue) -> str:
     """How the answers of a set are to be read; '' if that is plain."""
-    key = f"guide.key.{item.tray.material}.note"
+    key = f"guide.keys.{item.tray.material}.note"
     return say(texts, key) if texts.has(key) else ""
 
 
@@ -38,7 +38,7 @@ def _counting_card(piece: Piece, number: int, texts: Catalogue) -> tuple[str, ..
     if piece.back is None:
         return ()
     words = ", ".join(facts.words.values())
-    return (say(texts, "guide.key.counting-cards.entry", quantity=facts.quantity, words=words),)
+    return (say(texts, "guide.keys.counting-cards.entry", quantity=facts.quantity, words=words),)
 
 
 def _clip_card(piece: Piece, number: int, texts: Catalogue) -> tuple[str, ...]:
@@ -50,7 +50,7 @@ def _clip_card(piece: Piece, number: int, texts: Catalogue) -> tuple[str, ...]:
     return (
         say(
             texts,
-            "guide.key.clip-cards.entry",
+            "guide.keys.clip-cards.entry",
             n=number,
             place=facts.answer + 1,
             choices=" · ".join(choices),
@@ -59,7 +59,7 @@ def _clip_card(piece: Piece, number: int, texts: Catalogue) -> tuple[str, ...]:
 
 
 def _strip(piece: Piece, number: int, texts: Catalogue) -> tuple[str, ...]:
-    return (equation(piece.facts),)
+    return () if piece.facts.operation is None else (equation(piece.facts),)
 
 
 def equation(facts) -> str:
@@ -77,7 +77,7 @@ def _odd_one(piece: Piece, number: int, texts: Catalogue) -> tuple[str, ...]:
         return (
             say(
                 texts,
-                "guide.key.odd-one-out.card",
+                "guide.keys.odd-one-out.card",
                 n=number,
                 place=facts.odd + 1,
                 difference=difference(facts.difference, texts),
@@ -88,7 +88,7 @@ def _odd_one(piece: Piece, number: int, texts: Catalogue) -> tuple[str, ...]:
     return tuple(
         say(
             texts,
-            "guide.key.odd-one-out.row",
+            "guide.keys.odd-one-out.row",
             n=number,
             row=row + 1,
             place=odd - row * across + 1,

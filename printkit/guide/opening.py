@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from printkit.errors import listing
-from printkit.guide.blocks import Column, Row, boxed, items, labelled, small, table, text
+from printkit.guide.blocks import Column, Row, boxed, items, labelled, table, text
 from printkit.guide.flow import QUIET, Look, Strip, height_of
 from printkit.guide.lines import say, say_count
 from printkit.guide.sets import GuideSet, by_child, first_child, sheets_by_stock
@@ -130,9 +130,3 @@ def _notes(look: Look, notes: Sequence[str], texts: Catalogue) -> tuple[Strip, .
     if height_of(own) <= 0.4 * look.room:
         return own
     return labelled(look, title, items(look, notes), gap=7.0)
-
-
-def totals(look: Look, files: Sequence[SheetFile], texts: Catalogue) -> tuple[Strip, ...]:
-    """How much paper the pack takes."""
-    words = say(texts, "guide.print.total", sheets=sheets_words(sheets_by_stock(files), texts))
-    return small(look, words, gap=1.6)

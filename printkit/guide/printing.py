@@ -4,11 +4,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from printkit.errors import listing
-from printkit.guide.blocks import Column, Row, items, labelled, paragraph, section, table
+from printkit.guide.blocks import Column, Row, items, labelled, paragraph, section, small, table
 from printkit.guide.flow import Look, Strip
 from printkit.guide.lines import say, say_all
-from printkit.guide.opening import totals
-from printkit.guide.sets import GuideSet, backs_only, fronts_for, has_backs, unprinted_control
+from printkit.guide.opening import sheets_words
+from printkit.guide.sets import (
+    GuideSet,
+    backs_only,
+    fronts_for,
+    has_backs,
+    sheets_by_stock,
+    unprinted_control,
+)
 from printkit.labels import length, lengths, set_title, sides
 from printkit.sheets.model import SheetFile
 from printkit.texts import Catalogue
@@ -26,14 +33,15 @@ def printing(
     """The section 'Print'."""
     strips = [*section(look, say(texts, "guide.print.title"), "print", fresh=True)]
     strips += _files(look, files, texts)
-    strips += totals(look, files, texts)
+    total = say(texts, "guide.print.total", sheets=sheets_words(sheets_by_stock(files), texts))
+    strips += small(look, total, gap=1.6)
     strips += labelled(
         look,
         say(texts, "guide.print.scale_title"),
         items(look, say_all(texts, "guide.print.scale", **_bars(units)), numbered=True),
         gap=5.0,
     )
-    for part in _parts(sets, files):
+    for part in _parts(sets, files, texts):
         words = say_all(texts, f"guide.print.{part.key}", names=listing(part.names, say(texts, "guide.and")))
         title = say(texts, f"guide.print.{part.key}_title")
         numbered = len(words) > 1
@@ -103,26 +111,28 @@ def _sides(file: SheetFile, files: Sequence[SheetFile], texts: Catalogue) -> str
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class _Part:
-    """A further part of the section, by its key in the catalogue, and whom it concerns."""
+    """A further part of the section, by its key in the catalogue, and what it concerns."""
 
     key: str
     names: tuple[str, ...] = ()
 
 
-def _parts(sets: Sequence[GuideSet], files: Sequence[SheetFile]) -> list[_Part]:
+def _parts(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue) -> list[_Part]:
     """What this pack's files ask for, and no more."""
-    parts = []
-    if any(file.stock == "card" for file in files):
-        parts.append(_Part(key="card"))
+    parts = [
+        _Part(key=stock) for stock in ("card", "plain") if any(file.stock == stock for file in files)
+    ]
     for flip in ("long", "short"):
         names = tuple(file.name for file in files if file.duplex == flip and has_backs(file))
         if names:
             parts.append(_Part(key=flip, names=names))
     if any(backs_only(file) for file in files):
         parts.append(_Part(key="hand"))
+    names = tuple(
+        say(texts, "guide.childs", child=item.tray.child.name, set=set_title(item.tray, texts))
+        for item in sets
+        if unprinted_control(item)
+    )
+    if names:
+        parts.append(_Part(key="none", names=names))
     return parts
-
-
-def key_sets(sets: Sequence[GuideSet], texts: Catalogue) -> tuple[str, ...]:
-    """The sets whose backs are not printed."""
-    return tuple(set_title(item.tray, texts) for item in sets if unprinted_control(item))

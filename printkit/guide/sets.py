@@ -74,10 +74,14 @@ def sheets_by_stock(files: Sequence[SheetFile], child: str | None = None) -> dic
     return found
 
 
+def has_back(item: GuideSet) -> bool:
+    """Whether pieces of the set have a back, printed or not."""
+    return any(piece.back is not None for piece in item.own)
+
+
 def unprinted_control(item: GuideSet) -> bool:
     """Whether the set has backs that are not printed, so that its key stands in the guide."""
-    flip = item.tray.child.flip.of(item.tray.stock)
-    return flip == "none" and any(piece.back is not None for piece in item.own)
+    return has_back(item) and item.tray.child.flip.of(item.tray.stock) == "none"
 
 
 def has_small_parts(sets: Sequence[GuideSet]) -> bool:

@@ -36,7 +36,7 @@ def trays(
     for number, (name, own) in enumerate(by_child(sets).items()):
         strips += _child(look, own[0].tray.child, number, texts)
         for item in own:
-            words = tray_words(item.tray, item.material.line, texts)
+            words = tray_words(item, texts)
             before = told.setdefault((item.tray.material, words.teaching), item)
             strips += _tray(look, item, words, before, units, texts, known)
     return tuple(strips)
@@ -66,7 +66,8 @@ def _narrowed(look: Look, about: Sequence[Strip], child: Child, texts: Catalogue
 def about_child(child: Child, texts: Catalogue) -> str:
     """'numbers 1 to 5 · words in English and Portuguese · writes with the left hand'."""
     first, last = child.numbers
-    parts = [say(texts, "guide.child.numbers", first=first, last=last)]
+    kind = "number" if first == last else "numbers"
+    parts = [say(texts, f"guide.child.{kind}", first=first, last=last)]
     if child.sums_to is not None:
         parts.append(say(texts, "guide.child.sums", most=child.sums_to))
     languages = [_language(tag, texts) for tag in child.languages]
@@ -141,8 +142,8 @@ def keys(look: Look, sets: Sequence[GuideSet], texts: Catalogue) -> tuple[Strip,
     found = keyed(sets, texts)
     if not found:
         return ()
-    strips = [*section(look, say(texts, "guide.key.title"), "keys")]
-    strips += spaced(paragraph(look, say(texts, "guide.key.how")), 1.0)
+    strips = [*section(look, say(texts, "guide.keys.title"), "keys")]
+    strips += spaced(paragraph(look, say(texts, "guide.keys.how")), 1.0)
     for item in found:
         title = say(
             texts, "guide.childs", child=item.tray.child.name, set=set_title(item.tray, texts)

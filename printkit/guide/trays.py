@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from printkit.guide.lines import say, say_all
+from printkit.guide.sets import GuideSet, has_back, unprinted_control
 from printkit.pack import Tray
 from printkit.texts import Catalogue
 
@@ -30,26 +31,35 @@ class TrayWords:
         return (self.present, self.watch, self.next, self.notes)
 
 
-def tray_words(tray: Tray, line: str, texts: Catalogue) -> TrayWords:
-    """The sentences for a tray. `line` stands in for an unknown material.
+def tray_words(item: GuideSet, texts: Catalogue) -> TrayWords:
+    """The sentences for a set.
 
     Raises KeyError for a material that the catalogue knows only in part.
     """
+    tray, line = item.tray, item.material.line
     key = f"materials.{tray.material}"
     if not texts.has(key):
         return TrayWords(what=f"{line[:1].upper()}{line[1:]}.")
-    variants, conditions = VARIANTS.get(tray.material, _plain)(tray)
+    variants, conditions = VARIANTS.get(tray.material, _plain)(item)
+    values = _values(tray)
+
+    def place(field: str) -> str:
+        places = (f"{key}.{variant}.{field}" for variant in variants)
+        return next((place for place in places if texts.has(place)), f"{key}.{field}")
 
     def found(field: str) -> Words:
-        places = (f"{key}.{variant}.{field}" for variant in variants)
-        place = next((place for place in places if texts.has(place)), f"{key}.{field}")
-        return say_all(texts, place, **_values(tray))
+        return say_all(texts, place(field), **values)
 
-    notes = [f"{key}.notes.{condition}" for condition in conditions]
+    what, present = found("what"), found("present")
+    if unprinted_control(item):
+        present += (say(texts, "guide.trays.check_key"),)
+    elif has_back(item):
+        what += found("back")
+        present += found("check")
     return TrayWords(
-        what=" ".join(found("what")),
-        notes=tuple(say(texts, note, **_values(tray)) for note in notes),
-        present=found("present"),
+        what=" ".join(what),
+        notes=tuple(say(texts, f"{key}.notes.{word}", **values) for word in conditions),
+        present=present,
         watch=found("watch"),
         next=found("next"),
     )
@@ -61,7 +71,6 @@ def _values(tray: Tray) -> dict[str, object]:
     return {
         "first": child.numbers[0],
         "last": child.numbers[1],
-        "most": child.sums_to or 10,
         "level": child.lookalike,
         "harder": child.lookalike + 1,
         "child": child.name,
@@ -74,43 +83,47 @@ Holding = tuple[Words, Words]
 """Variants, the most special first, and the notes that hold on top."""
 
 
-def _plain(tray: Tray) -> Holding:
+def _plain(item: GuideSet) -> Holding:
     return (), ()
 
 
 def _when(**conditions: bool) -> Words:
-    return tuple(word.replace("_", "-") for word, holds in conditions.items() if holds)
+    return tuple(word for word, holds in conditions.items() if holds)
 
 
-def _counting_cards(tray: Tray) -> Holding:
-    settings = tray.settings
-    zero = tray.child.numbers[0] == 0
+def _counting_cards(item: GuideSet) -> Holding:
+    settings = item.tray.settings
+    zero = _when(zero=_has_zero(item))
+    layout = f"layout-{settings.layout}"
     if settings.things == "places":
-        return (f"places-{settings.layout}", "places"), _when(zero=zero)
-    return (settings.layout,), _when(zero=zero)
+        return (f"places-{settings.layout}", "places", layout), zero
+    return (layout,), zero
 
 
-def _strips(tray: Tray) -> Holding:
-    settings = tray.settings
-    return (
-        (f"{settings.operation}-{settings.unknown}", settings.unknown, settings.operation),
-        (),
-    )
+def _has_zero(item: GuideSet) -> bool:
+    return item.tray.child.numbers[0] == 0
 
 
-def _tracing(tray: Tray) -> Holding:
-    return (tray.settings.form,), _when(left=tray.child.hand == "left")
+def _strips(item: GuideSet) -> Holding:
+    settings = item.tray.settings
+    grounds = {area.ground for piece in item.own for area in piece.front.areas}
+    variants = (f"{settings.operation}-{settings.unknown}", settings.unknown, settings.operation)
+    return variants, _when(places="places" in grounds, none=not grounds, own=settings.own > 0)
 
 
-def _clip_cards(tray: Tray) -> Holding:
-    return (), _when(zero=tray.child.numbers[0] == 0)
+def _tracing(item: GuideSet) -> Holding:
+    return (item.tray.settings.form,), _when(left=item.tray.child.hand == "left")
 
 
-def _odd_one_out(tray: Tray) -> Holding:
-    return (f"level-{tray.child.lookalike}",), _when(sheet=tray.settings.form == "sheet")
+def _clip_cards(item: GuideSet) -> Holding:
+    return (), _when(zero=_has_zero(item))
 
 
-VARIANTS: Mapping[str, Callable[[Tray], Holding]] = {
+def _odd_one_out(item: GuideSet) -> Holding:
+    return (f"level-{item.tray.child.lookalike}",), _when(sheet=item.tray.settings.form == "sheet")
+
+
+VARIANTS: Mapping[str, Callable[[GuideSet], Holding]] = {
     "counting-cards": _counting_cards,
     "strips": _strips,
     "tracing": _tracing,

@@ -208,7 +208,7 @@ def _to_a_sheet(size: tuple[float, float], room: Room) -> int:
 
 
 _STEPS: dict[Help, tuple[float, ...]] = {
-    "pictures": (6.5, SMALLEST_THING),
+    "pictures": (6.0, SMALLEST_THING),
     "places": (0.0,),
     "none": (14.0, 11.0, 9.0, 7.0, 0.0),
 }

@@ -121,9 +121,11 @@ def _bands(look: Look, high: float) -> tuple[Rect, float]:
     box, fit = inner(look.fit.size), look.fit
     most = box.height - BETWEEN - fit.how.high
     high = micrometres(min(most, max(high, _LEAST_BAND)))
-    part = (most - high) / 3
+    spare = most - high
+    gap = min(spare / 3, _WIDEST_GAP)
+    part = (spare - gap) / 2
     top = micrometres(box.top + part + min(part, _LOWER))
-    return Rect(box.left, top, box.width, high), top + high + BETWEEN + min(part, _WIDEST_GAP)
+    return Rect(box.left, top, box.width, high), top + high + BETWEEN + gap
 
 
 def _group_high(look: Look, number: int, width: float) -> float:
@@ -136,7 +138,7 @@ def _group_high(look: Look, number: int, width: float) -> float:
 
 _LEAST_BAND = 15.0
 """mm: a child must be able to draw in the place of what is asked for."""
-_WIDEST_GAP = 6.0
+_WIDEST_GAP = 4.0
 """mm at most between things and their numerals, so that they are seen as one."""
 _LOWER = 0.75
 """mm from the middle of the drawn part to that of the strip: the set mark has its place below."""

@@ -212,6 +212,8 @@ def _usual_folder(file: Path, made: Any, wish: Any) -> Path:
 
 def _check_folder(folder: Path, wish: Any) -> None:
     """One child's part must not take the place of a whole pack: its files would be removed."""
+    from printkit.files import same_name
+
     if wish.child is None or wish.extract:
         return
     try:
@@ -219,7 +221,7 @@ def _check_folder(folder: Path, wish: Any) -> None:
         children = {item["child"] for item in listed if item.get("child")}
     except (OSError, ValueError, KeyError, TypeError):
         return
-    if children - {wish.child}:
+    if any(not same_name(child, wish.child) for child in children):
         raise PrintkitError(
             [
                 Problem(

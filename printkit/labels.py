@@ -131,10 +131,10 @@ def pieces_words(count: int, texts: Catalogue) -> str:
 def storage_label(
     tray: Tray, pieces: Sequence[Piece], needs: Sequence[Need], room: Room, texts: Catalogue, title: str
 ) -> Piece:
-    """The label of a set: name, title, range, number of pieces, what to gather.
+    """The label of a set: child, what it is, range, number of pieces, what to gather.
 
     It measures 92 x 44 mm, or as much of that as the sheet's room holds. `pieces` are the set's own
-    pieces, the label itself not among them.
+    pieces, the label itself not among them; `title` is the pack's, in small letters above.
     """
     size = (min(SIZE[0], max(room)), min(SIZE[1], min(room)))
     box = Rect(0.0, 0.0, *size).inset(CONTENT_INSET)
@@ -172,8 +172,9 @@ class _Line:
 def _lines(tray: Tray, pieces, needs, texts: Catalogue, title: str) -> list[_Line]:
     about = f"{range_words(tray, texts)} · {pieces_words(len(pieces), texts)}"
     lines = [
+        _Line(text=title, size=2.6, color=_QUIET),
         _Line(text=tray.child.name, size=8.0, bold=True),
-        _Line(text=title, size=5.0),
+        _Line(text=set_title(tray, texts), size=5.0),
         _Line(text=about, size=3.6, color=_QUIET),
     ]
     things = gather_words(needs, tray.child.units, texts)

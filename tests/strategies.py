@@ -165,10 +165,10 @@ def _legal_child(draw, name: str, theme: str) -> dict[str, Any]:
     child = {"name": name, **draw(st.fixed_dictionaries({}, optional=pack_keys()))}
     kinds = draw(st.lists(st.sampled_from(list(materials())), min_size=1, max_size=3))
     child["materials"] = []
-    for kind, name in zip(kinds, draw(st.permutations(SETS)), strict=False):
+    for kind, set_name in zip(kinds, draw(st.permutations(SETS)), strict=False):
         entry = draw(legal_entry(kind, theme))
         plain_word = draw(st.booleans()) and kinds.count(kind) == 1
-        child["materials"].append(kind if plain_word else {**entry, "set": name})
+        child["materials"].append(kind if plain_word else {**entry, "set": set_name})
     return child
 
 

@@ -278,14 +278,20 @@ def test_british_spellings_are_read(tmp_path):
 @pytest.mark.parametrize(
     ("files", "sentence"),
     [
-        ({}, "there is no picture in it"),
-        ({"crab.svg": b"<svg"}, "crab.svg"),
-        ({"crab.png": b"no picture"}, "crab.png"),
+        ({}, "ours: there is no picture in the folder; allowed: at least one SVG, PNG, JPEG or WebP file"),
+        (
+            {"crab.svg": b"<svg"},
+            "ours/crab.svg: the drawing is damaged or breaks off at line 1; save it anew as SVG",
+        ),
+        (
+            {"crab.png": b"no picture"},
+            "ours/crab.png: this is not a PNG, JPEG or WebP picture; save it as one of these",
+        ),
     ],
     ids=["empty folder", "broken SVG", "broken PNG"],
 )
 def test_a_folder_of_pictures_that_cannot_be_read(files, sentence, tmp_path):
-    """A theme folder without a readable picture is told with the line and the file's name."""
+    """A theme folder without a readable picture is told with the file's name."""
     (tmp_path / "ours").mkdir()
     for name, data in files.items():
         (tmp_path / "ours" / name).write_bytes(data)
@@ -293,9 +299,7 @@ def test_a_folder_of_pictures_that_cannot_be_read(files, sentence, tmp_path):
     result = run(tmp_path, 'theme = "ours"\n' + child())
 
     assert (result.exit_code, result.stdout) == (2, "")
-    assert result.stderr.startswith("pack.toml, line 1 (theme): ")
-    assert sentence in result.stderr
-    assert "Traceback" not in result.stderr
+    assert result.stderr == sentence + "\n"
 
 
 def test_a_pack_file_that_is_not_there(tmp_path):
@@ -335,8 +339,8 @@ def test_a_disk_that_fails_leaves_the_earlier_pack(number, tmp_path, monkeypatch
     replace = os.replace
 
     def fails(source, target, **kwargs):
-        if str(target).endswith("wren-card.pdf"):
-            raise OSError(number, os.strerror(number), str(target))
+        if str(source).endswith("wren-card.pdf"):
+            raise OSError(number, os.strerror(number), str(source))
         return replace(source, target, **kwargs)
 
     monkeypatch.setattr(os, "replace", fails)

@@ -20,8 +20,8 @@ def guide_pages(
 ) -> tuple[Page, ...]:
     """The pages of the guide on the pack's paper, in its guide's language and its units.
 
-    `sets` are all sets of the pack, at least one, in its order; `files` all files of sheets. Paper
-    that leaves less than 100 x 130 mm to read on is passed over for A4. Raises KeyError if the
-    catalogue of that language has a gap.
+    `sets` are all sets of the pack in its order, `files` all files of sheets. Paper that leaves less
+    than 100 x 130 mm to read on is passed over for A4. Raises KeyError if the catalogue of that
+    language has a gap.
     """
     return guide(pack, sets, files, catalogue(pack.guide))

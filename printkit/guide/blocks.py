@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from printkit.guide.flow import HAIR, QUIET, Look, Strip, glued, height_of, moved
+from printkit.guide.flow import HAIR, QUIET, Look, Strip, glued, height_of, moved, spaced
 from printkit.guide.lines import (
     Style,
     bold,
@@ -17,7 +17,8 @@ from printkit.pieces import Box, Dot, Line, Mark
 from printkit.sheets.model import Bookmark
 
 _ITEM_GAP = 0.9
-_CELL = 2.0
+_CELL = 5.0
+"""Free at the right end of a table's cell."""
 
 
 def _kept(strips: Sequence[Strip]) -> tuple[Strip, ...]:
@@ -48,7 +49,9 @@ def paragraph(look: Look, words: str, gap: float = 2.2) -> tuple[Strip, ...]:
     return text(words, look.style(), look.body_left, look.body, gap)
 
 
-def section(look: Look, title: str, anchor: str, *, fresh: bool = False) -> tuple[Strip, ...]:
+def section(
+    look: Look, title: str, anchor: str, *, fresh: bool = False, want: float = 60.0
+) -> tuple[Strip, ...]:
     """The heading of a section with a fine rule under it, and its bookmark."""
     style = look.style(1.75, bold=True, color=look.accent)
     strips = text(title, style, 0.0, look.wide, 9.0)
@@ -57,18 +60,18 @@ def section(look: Look, title: str, anchor: str, *, fresh: bool = False) -> tupl
     last = replace(strips[-1], height=y + 1.6, marks=(*strips[-1].marks, rule))
     strips = (*strips[:-1], last)
     first = replace(
-        strips[0], fresh=fresh, want=60.0, anchor=anchor, bookmarks=(Bookmark(title=title),)
+        strips[0], fresh=fresh, want=want, anchor=anchor, bookmarks=(Bookmark(title=title),)
     )
     return glued((first, *strips[1:]))
 
 
 def subsection(
     look: Look, title: str, *, share: float = 1.25, gap: float = 6.0, want: float = 34.0,
-    anchor: str = "", level: int | None = None, color: bool = False,
+    anchor: str = "", level: int | None = None, color: bool = False, width: float | None = None,
 ) -> tuple[Strip, ...]:
     """A smaller heading across the text; with `level` it is a bookmark."""
     style = look.style(share, bold=True, color=look.accent) if color else look.style(share, bold=True)
-    strips = text(title, style, 0.0, look.wide, gap)
+    strips = text(title, style, 0.0, look.wide if width is None else width, gap)
     marks = () if level is None else (Bookmark(title=title, level=level),)
     return glued((replace(strips[0], want=want, anchor=anchor, bookmarks=marks), *strips[1:]))
 
@@ -85,7 +88,8 @@ def items(
     strips: list[Strip] = []
     for number, line in enumerate(lines):
         own = text(line, style, left + indent, width - indent, _ITEM_GAP if number else 0.0)
-        strips.append(replace(own[0], marks=(*_sign(look, numbered, first + number, left), *own[0].marks)))
+        sign = _sign(look, numbered, first + number, left)
+        strips.append(replace(own[0], marks=(*sign, *own[0].marks)))
         strips += own[1:]
     return tuple(strips)
 
@@ -94,7 +98,7 @@ def _sign(look: Look, numbered: bool, number: int, left: float) -> tuple[Mark, .
     if numbered:
         return set_text(str(number), look.style(bold=True, color=look.accent), left, look.wide)
     size = look.size
-    return (Dot(x=left + size * 0.28, y=size * 0.74, radius=size * 0.12, fill=look.accent),)
+    return (Dot(x=left + size * 0.3, y=size * 0.72, radius=size * 0.16, fill=look.accent),)
 
 
 def labelled(look: Look, label: str, strips: Sequence[Strip], gap: float = 3.2) -> tuple[Strip, ...]:
@@ -102,10 +106,10 @@ def labelled(look: Look, label: str, strips: Sequence[Strip], gap: float = 3.2) 
     style = look.style(0.9, bold=True, color=look.accent)
     if not look.side:
         above = glued(text(label, style, 0.0, look.wide, gap))
-        return (*above, *(replace(strip, gap=0.4 if not n else strip.gap) for n, strip in enumerate(strips)))
+        return (*above, *spaced(strips, 0.4))
     lines = broken(label, style, look.side - 4.0)
     step = look.style().step
-    own = [replace(strip, gap=gap if not n else strip.gap) for n, strip in enumerate(strips)]
+    own = list(spaced(strips, gap))
     own += [Strip(height=step)] * (len(lines) - len(own))
     for number, line in enumerate(lines):
         # The base lines of label and text meet although the label is smaller.
@@ -123,10 +127,11 @@ def labelled(look: Look, label: str, strips: Sequence[Strip], gap: float = 3.2) 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Column:
-    """A column: its title, and where its text leans."""
+    """A column: its title, where its text leans, whether its text is kept whole if that can be."""
 
     title: str = ""
     lean: Literal["left", "right"] = "left"
+    keep: bool = False
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -156,7 +161,8 @@ def table(
         style = replace(body, bold=True) if row.strong else body
         strip = replace(_row(columns, row, style, wides, left), head=above)
         first = above is None and not number
-        glue = number + 1 < len(rows) and (number == 0 or not rows[number + 1].rule or rows[number + 1].strong)
+        following = rows[number + 1] if number + 1 < len(rows) else None
+        glue = following is not None and (not number or row.strong)
         strips.append(replace(strip, gap=gap if first else 0.0, glue=glue))
     return tuple(strips)
 
@@ -171,11 +177,13 @@ def _column_widths(
             width_of(columns[i].title, head),
             *(width_of(row.cells[i], strong if row.strong else body) for row in rows),
         )
-        + _CELL
+        + (_CELL if i + 1 < len(columns) else 0.0)
         + 0.2
         for i in range(len(columns))
     ]
-    wides, left, open_ = [0.0] * len(columns), width, set(range(len(columns)))
+    kept = [i for i, column in enumerate(columns) if column.keep and natural[i] <= width / 2]
+    wides = [natural[i] if i in kept else 0.0 for i in range(len(columns))]
+    left, open_ = width - sum(wides), set(range(len(columns))) - set(kept)
     while open_:
         share = left / len(open_)
         fitting = [i for i in open_ if natural[i] <= share + 1e-9]
@@ -197,15 +205,16 @@ def _row(
     most = 1
     pen = left
     for column, cell, wide in zip(columns, row.cells, wides, strict=True):
-        lines = broken(cell, style, wide - _CELL)
+        wide -= 0.0 if column is columns[-1] else _CELL
+        lines = broken(cell, style, wide)
         most = max(most, len(lines))
         for number, line in enumerate(lines):
             own = set_line(line, style, pen, above + number * style.step)
             if column.lean == "right" and own:
                 end = own[-1].x + own[-1].run.width
-                own = tuple(moved(mark, pen + wide - _CELL - end, 0.0) for mark in own)
+                own = tuple(moved(mark, pen + wide - end, 0.0) for mark in own)
             marks += own
-        pen += wide
+        pen += wide + _CELL
     if row.rule:
         marks.append(Line(x1=left, y1=0.0, x2=left + sum(wides), y2=0.0, color=HAIR, line=0.15))
     return Strip(height=above + most * style.step + below, marks=tuple(marks))
@@ -231,7 +240,12 @@ def columned(
                 most = max(most, len(lines))
                 marks += set_text(cell, style, left + column * (width + 6.0) / across, wide)
         strips.append(
-            Strip(height=most * style.step, marks=tuple(marks), gap=0.0 if row else gap, glue=row < 1 < down)
+            Strip(
+                height=most * style.step,
+                marks=tuple(marks),
+                gap=0.0 if row else gap,
+                glue=row == 0 and down > 1,
+            )
         )
     return tuple(strips)
 
@@ -260,20 +274,18 @@ def boxed(look: Look, title: str, lines: Sequence[str], gap: float = 6.0) -> tup
     """A light box with a title and paragraphs, not to be parted."""
     pad = 4.0
     style = look.style(0.92)
-    strips = [strip for strip in text(bold(title), style, pad, look.wide - 2 * pad)]
+    strips = list(text(bold(title), style, pad, look.wide - 2 * pad))
     for line in lines:
         strips += text(line, style, pad, look.wide - 2 * pad, 1.0)
     inner = joined(strips)
-    edge = Box(
-        x=0.0, y=0.0, width=look.wide, height=inner.height + 2 * pad - 1.0, radius=2.5, stroke=HAIR, line=0.25
-    )  # fmt: skip
-    return (
-        Strip(
-            height=edge.height, marks=(edge, *(moved(mark, 0.0, pad - 0.5) for mark in inner.marks)), gap=gap
-        ),
-    )
+    height = inner.height + 2 * pad - 1.0
+    edge = Box(x=0.0, y=0.0, width=look.wide, height=height, radius=2.5, stroke=HAIR, line=0.25)
+    marks = (edge, *(moved(mark, 0.0, pad - 0.5) for mark in inner.marks))
+    return (Strip(height=height, marks=marks, gap=gap),)
 
 
-def small(look: Look, words: str, *, left: float = 0.0, gap: float = 0.0) -> tuple[Strip, ...]:
-    """A quiet small line."""
-    return text(words, look.style(0.9, color=QUIET), left, look.wide - left, gap)
+def small(
+    look: Look, words: str, *, gap: float = 0.0, width: float | None = None
+) -> tuple[Strip, ...]:
+    """Quiet small text."""
+    return text(words, look.style(0.9, color=QUIET), 0.0, look.wide if width is None else width, gap)

@@ -1,22 +1,23 @@
 """The cuts of the sheets in words and as a small drawing, each pattern of cuts told once."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Literal
 
 from printkit.errors import listing
-from printkit.guide.flow import HAIR, QUIET, Look
+from printkit.guide.flow import HAIR, QUIET, Look, moved
 from printkit.labels import lengths
 from printkit.letters import run
 from printkit.pieces import Box, Line, Mark, Text
-from printkit.sheets.model import Cut, Page, SheetFile
+from printkit.sheets.model import Cut, SheetFile
 from printkit.texts import Catalogue
 from printkit.units import Rect, micrometres
 
 _SLACK = 1e-3
-_FIGURE = 2.4
-_DIAGRAM = (30.0, 44.0)
+_DIAGRAM = (27.5, 42.0)
+"""mm that the drawing of a sheet may measure."""
+_TINT = (0.94,)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -38,12 +39,13 @@ class Step:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Pattern:
-    """Sheets that are cut alike: which of which file, their cuts, the sizes of their pieces."""
+    """Sheets that are cut alike: which of which file, their cuts, sizes and places of their pieces."""
 
     paper: tuple[float, float]
     cuts: tuple[Cut, ...]
     sheets: tuple[tuple[str, tuple[int, ...]], ...]
     sizes: tuple[tuple[float, float], ...]
+    boxes: tuple[Rect, ...]
 
 
 def patterns(files: Sequence[SheetFile]) -> tuple[Pattern, ...]:
@@ -56,23 +58,20 @@ def patterns(files: Sequence[SheetFile]) -> tuple[Pattern, ...]:
         fronts = [page for page in file.pages if page.side == "front"]
         for number, page in enumerate(fronts, 1):
             key = ((page.width, page.height), page.cuts)
-            entry = found.setdefault(key, {"sheets": {}, "sizes": {}})
+            entry = found.setdefault(key, {"sheets": {}, "sizes": {}, "boxes": {}})
             entry["sheets"].setdefault(file.name, []).append(number)
-            entry["sizes"] |= dict.fromkeys(_sizes(page))
+            entry["sizes"] |= {(item.piece.width, item.piece.height): None for item in page.placed}
+            entry["boxes"] |= {item.box: None for item in page.placed}
     return tuple(
         Pattern(
             paper=paper,
             cuts=cuts,
             sheets=tuple((name, tuple(numbers)) for name, numbers in entry["sheets"].items()),
             sizes=tuple(entry["sizes"]),
+            boxes=tuple(entry["boxes"]),
         )
         for (paper, cuts), entry in found.items()
     )
-
-
-def _sizes(page: Page) -> Iterator[tuple[float, float]]:
-    for placed in page.placed:
-        yield (placed.piece.width, placed.piece.height)
 
 
 def steps(paper: tuple[float, float], cuts: Sequence[Cut]) -> tuple[Step, ...]:
@@ -162,8 +161,7 @@ def _numbers(step: Step) -> str:
 
 def sheet_numbers(numbers: Sequence[int], texts: Catalogue) -> str:
     """'sheet 2', 'sheets 1 to 3', 'sheets 1, 2 and 4'."""
-    run_of = [list(range(numbers[0], numbers[-1] + 1)) == list(numbers)]
-    if len(numbers) > 2 and all(run_of):
+    if len(numbers) > 2 and list(numbers) == list(range(numbers[0], numbers[-1] + 1)):
         which = f"{numbers[0]} {texts.say('guide.to')} {numbers[-1]}"
     else:
         which = listing(numbers, texts.say("guide.and"))
@@ -174,43 +172,56 @@ def sheet_numbers(numbers: Sequence[int], texts: Catalogue) -> str:
 
 
 def diagram(look: Look, pattern: Pattern) -> tuple[tuple[Mark, ...], float, float]:
-    """The sheet with its cuts and their numbers: marks, width, height. A figure without room is left out."""
-    lane = 4.0
-    scale = min(
-        (_DIAGRAM[0] - lane) / pattern.paper[0], (_DIAGRAM[1] - lane) / pattern.paper[1]
-    )
+    """The sheet with its pieces, cuts and their numbers: marks, width, height.
+
+    A number without room of its own is left out.
+    """
+    lane, top = 4.2, 1.2
+    scale = min(_DIAGRAM[0] / pattern.paper[0], _DIAGRAM[1] / pattern.paper[1])
     wide, high = pattern.paper[0] * scale, pattern.paper[1] * scale
-    marks: list[Mark] = [Box(x=lane, y=lane, width=wide, height=high, stroke=HAIR, line=0.25)]
+
+    def at(x: float, y: float) -> tuple[float, float]:
+        return micrometres(lane + x * scale), micrometres(top + y * scale)
+
+    marks: list[Mark] = [
+        Box(x=x, y=y, width=box.width * scale, height=box.height * scale, fill=_TINT)
+        for box in pattern.boxes
+        for x, y in [at(box.left, box.top)]
+    ]
+    marks.append(Box(x=lane, y=top, width=wide, height=high, stroke=HAIR, line=0.25))
     figures: list[Text] = []
     for cut in pattern.cuts:
-        x1, y1 = micrometres(lane + cut.x1 * scale), micrometres(lane + cut.y1 * scale)
-        x2, y2 = micrometres(lane + cut.x2 * scale), micrometres(lane + cut.y2 * scale)
-        marks.append(Line(x1=x1, y1=y1, x2=x2, y2=y2, color=QUIET, line=0.2, dash=(0.8, 0.6)))
-        figure = _figure(look, cut, (x1, y1), (x2, y2), pattern.paper)
-        if not any(figure.bounds().inset(-0.25).meets(other.bounds()) for other in figures):
-            figures.append(figure)
-    return (*marks, *figures), lane + wide, lane + high
+        start, end = at(cut.x1, cut.y1), at(cut.x2, cut.y2)
+        marks.append(
+            Line(x1=start[0], y1=start[1], x2=end[0], y2=end[1], color=QUIET, line=0.2, dash=(0.8, 0.6))
+        )
+        figure = _figure(look, cut, start, end, pattern.paper, lane + wide)
+        free = (
+            shifted
+            for shifted in (moved(figure, 0.0, by) for by in _tries(cut, figure))
+            if not any(shifted.bounds().inset(-0.2).meets(other.bounds()) for other in figures)
+        )
+        figures += [shifted for shifted in [next(free, None)] if shifted is not None]
+    return (*marks, *figures), lane + wide, top + high
 
 
-def _figure(look: Look, cut: Cut, start, end, paper: tuple[float, float]) -> Text:
+def _tries(cut: Cut, figure: Text) -> tuple[float, ...]:
+    """How far the number of a cut across may move up or down to keep clear of its neighbors'."""
+    high = figure.bounds().height
+    return (0.0, -0.5 * high, -high, 0.5 * high, high) if cut.x1 == 0.0 else (0.0,)
+
+
+def _figure(look: Look, cut: Cut, start, end, paper: tuple[float, float], right: float) -> Text:
     """The number of a cut: beside the sheet for whole cuts, at the line for the others."""
-    size = look.size * 0.62
-    figure = run(str(cut.n), size, bold=True)
+    figure = run(str(cut.n), look.size * 0.62, bold=True)
     kind = _kind(cut, paper)[0]
     high = -figure.ink[1]
     if kind in ("foot", "across"):
         x, y = start[0] - 0.9 - figure.width, start[1] + high / 2
     elif kind == "down":
-        x, y = start[0] - figure.width / 2, start[1] + high + 0.9
-        x, y = (start[0] + 0.6, y)
+        beyond = start[0] + 0.6 + figure.width > right
+        x = start[0] - 0.6 - figure.width if beyond else start[0] + 0.6
+        y = start[1] + high + 0.9
     else:
         x, y = (start[0] + end[0]) / 2 - figure.width / 2, start[1] - 0.6
     return Text(run=figure, x=micrometres(x), y=micrometres(y), color=look.accent)
-
-
-def drawn_box(marks: Sequence[Mark]) -> Rect:
-    """What the marks cover."""
-    boxes = [mark.bounds() for mark in marks]
-    left, top = min(box.left for box in boxes), min(box.top for box in boxes)
-    right, bottom = max(box.right for box in boxes), max(box.bottom for box in boxes)
-    return Rect(left, top, right - left, bottom - top)

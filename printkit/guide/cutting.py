@@ -53,7 +53,8 @@ def cutting(
     if whole:
         names = [_sheets(pattern, texts) for pattern in whole]
         words = say(texts, "guide.cut.whole", sheets=listing(names, say(texts, "guide.and")))
-        strips += labelled(look, say(texts, "guide.cut.whole_title"), paragraph(look, words, 0.0), gap=5.0)
+        title = say(texts, "guide.cut.whole_title")
+        strips += labelled(look, title, paragraph(look, words, 0.0), gap=5.0)
     strips += _laminating(look, sets, files, units, texts)
     return tuple(strips)
 
@@ -70,12 +71,12 @@ def _sheets(pattern: Pattern, texts: Catalogue) -> str:
 def _pattern(look: Look, pattern: Pattern, units: str, texts: Catalogue) -> tuple[Strip, ...]:
     """One pattern: which sheets, the drawing at the left, its cuts in order at the right."""
     marks, wide, high = diagram(look, pattern)
-    left = max(look.side, wide + 6.0)
+    left = max(look.side, wide + 4.3)
     width = look.wide - left
     which = _sheets(pattern, texts)
     style = look.style()
     lines = [*text(bold(f"{which[:1].upper()}{which[1:]}"), style, left, width)]
-    number = 12.0
+    number = 14.0
     for numbers, said in step_words(steps(pattern.paper, pattern.cuts), units, texts):
         own = text(said, style, left + number, width - number, 0.7)
         figure = set_text(numbers, look.style(bold=True, color=look.accent), left, number)
@@ -98,12 +99,14 @@ def _laminating(
     strips = [*subsection(look, say(texts, "guide.laminate.title"), color=True)]
     lines = list(say_all(texts, "guide.laminate.how", **values))
     pouches = [
-        say(texts, "guide.laminate.pouch", paper=paper_name(size, texts), size=sides(POUCHES[name], units))
-        for name, size in PAPERS.items()
-        if any(file.paper == size for file in files)
+        say(texts, "guide.laminate.pouch", paper=paper_name(paper, texts), size=sides(pouch, units))
+        for name, pouch in POUCHES.items()
+        for paper in [PAPERS[name]]
+        if any(file.paper == paper for file in files)
     ]
     if pouches:
-        lines.append(say(texts, "guide.laminate.pouches", pouches=listing(pouches, say(texts, "guide.and"))))
+        named = listing(pouches, say(texts, "guide.and"))
+        lines.append(say(texts, "guide.laminate.pouches", pouches=named))
     lines.append(say(texts, "guide.laminate.corners", **values))
     strips += spaced(items(look, lines), 1.0)
     wiped = [

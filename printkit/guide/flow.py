@@ -19,6 +19,8 @@ _MOST_WIDE = 190.0
 _SMALLEST = (100.0, 130.0)
 """A page with less room than this is no page to read: the guide is then laid out on A4."""
 _HEAD = 9.0
+_GRAY: Color = (0.3,)
+"""Headings where the ink is not color."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -69,8 +71,8 @@ def look_of(paper: tuple[float, float], margin: float, accent: Color) -> Look:
         margin=own,
         left=micrometres((paper[0] - wide) / 2),
         wide=wide,
-        side=33.0 if wide >= 150 else 0.0,
-        accent=_readable(accent),
+        side=36.0 if wide >= 150 else 0.0,
+        accent=_GRAY if len(set(accent)) == 1 else _readable(accent),
     )
 
 
@@ -201,7 +203,7 @@ def pages(strips: Sequence[Strip], look: Look, head: tuple[str, str]) -> tuple[P
         Page(
             width=look.width,
             height=look.height,
-            marks=(*_around(look, number, head), *_placed(page, look)),
+            marks=(*_above(look, number, head), *_placed(page, look), *_below(look, number)),
             bookmarks=tuple(mark for _, strip in page for mark in strip.bookmarks),
         )
         for number, page in enumerate(_filled(strips, look.room), 1)
@@ -214,20 +216,29 @@ def _placed(page: Sequence[tuple[float, Strip]], look: Look) -> Iterator[Mark]:
             yield moved(mark, look.left, look.margin + _HEAD + top)
 
 
-def _around(look: Look, number: int, head: tuple[str, str]) -> tuple[Mark, ...]:
-    style = look.style(0.78, color=QUIET)
-    right = look.left + look.wide
-    foot = look.height - look.margin - style.step
-    figure = str(number)
-    around: list[Mark] = [*set_text(figure, style, right - width_of(figure, style), look.wide, foot)]
-    if number > 1:
-        wide = width_of(head[1], style)
-        title = broken(head[0], style, look.wide - wide - 8)[0]
-        around += set_line(title, style, look.left, look.margin)
-        around += set_text(head[1], style, right - wide, look.wide, look.margin)
-        y = micrometres(look.margin + style.step + 0.8)
-        around.append(Line(x1=look.left, y1=y, x2=right, y2=y, color=HAIR, line=0.15))
-    return tuple(around)
+def _above(look: Look, number: int, head: tuple[str, str]) -> tuple[Mark, ...]:
+    """The head of every page but the first, which has its title."""
+    if number == 1:
+        return ()
+    style, right = _small(look), look.left + look.wide
+    wide = width_of(head[1], style)
+    title = broken(head[0], style, look.wide - wide - 8)[0]
+    y = micrometres(look.margin + style.step + 0.8)
+    return (
+        *set_line(title, style, look.left, look.margin),
+        *set_text(head[1], style, right - wide, look.wide, look.margin),
+        Line(x1=look.left, y1=y, x2=right, y2=y, color=HAIR, line=0.15),
+    )
+
+
+def _below(look: Look, number: int) -> tuple[Mark, ...]:
+    style = _small(look)
+    left = look.left + look.wide - width_of(str(number), style)
+    return set_text(str(number), style, left, look.wide, look.height - look.margin - style.step)
+
+
+def _small(look: Look) -> Style:
+    return look.style(0.78, color=QUIET)
 
 
 def settled(make, look: Look, tries: int = 4) -> tuple[Strip, ...]:

@@ -4,10 +4,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from printkit.guide.blocks import Column, Row, items, paragraph, section, table
-from printkit.guide.flow import Look, Strip, spaced
+from printkit.guide.flow import Look, Strip, glued, spaced
 from printkit.guide.lines import say, say_all, say_count
-from printkit.guide.sets import GuideSet, has_small_parts, is_label
+from printkit.guide.sets import GuideSet, has_labels, has_small_parts
 from printkit.labels import length, sides
+from printkit.sheets.model import SheetFile
 from printkit.texts import Catalogue
 from printkit.units import inches
 
@@ -39,7 +40,7 @@ def totals(sets: Sequence[GuideSet]) -> tuple[Total, ...]:
 
 
 def gathering(
-    look: Look, sets: Sequence[GuideSet], units: str, texts: Catalogue
+    look: Look, sets: Sequence[GuideSet], files: Sequence[SheetFile], units: str, texts: Catalogue
 ) -> tuple[Strip, ...]:
     """The section 'Gather'."""
     strips = [*section(look, say(texts, "guide.gather.title"), "gather")]
@@ -47,7 +48,6 @@ def gathering(
     if found:
         strips += spaced(paragraph(look, say(texts, "guide.gather.how")), 1.0)
         strips += _table(look, found, units, texts)
-    labels = sum(is_label(piece) for item in sets for piece in item.pieces)
     largest = max(
         ((piece.width, piece.height) for item in sets for piece in item.own if piece.cut),
         key=lambda size: (max(size), min(size)),
@@ -56,17 +56,12 @@ def gathering(
     words = [say_count(texts, "guide.gather.bags", len(sets))]
     if largest is not None:
         words.append(say(texts, "guide.gather.largest", size=sides(largest, units)))
-    if labels:
+    if has_labels(files):
         words.append(say(texts, "guide.gather.labels"))
-    if any(file_is_whole(item) for item in sets):
+    if any(not piece.cut for item in sets for piece in item.own):
         words.append(say(texts, "guide.gather.folder"))
     strips += paragraph(look, " ".join(words), 4.0 if found else 1.0)
     return tuple(strips)
-
-
-def file_is_whole(item: GuideSet) -> bool:
-    """Whether the set has whole sheets, which want a folder rather than a bag."""
-    return any(not piece.cut for piece in item.own)
 
 
 def _table(look: Look, found: Sequence[Total], units: str, texts: Catalogue) -> tuple[Strip, ...]:
@@ -94,4 +89,4 @@ def cautions(look: Look, sets: Sequence[GuideSet], units: str, texts: Catalogue)
     limit = {"mm": "32 mm", "in": f"{inches(32.0):.2f} in"}.get(units, f"32 mm ({inches(32.0):.2f} in)")
     lines = say_all(texts, "guide.cautions.small", limit=limit) if has_small_parts(sets) else ()
     lines += say_all(texts, "guide.cautions.always")
-    return (*strips, *spaced(items(look, lines), 1.0))
+    return glued((*strips, *spaced(items(look, lines), 1.0)), last=False)

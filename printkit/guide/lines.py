@@ -14,7 +14,9 @@ LEAD = 1.4
 """Distance of base lines as a share of the size."""
 _BASE = 0.97
 """The base line below the top of its line: ascenders (0.78 em) and descenders (0.24) in the middle."""
+_SLACK = 1e-6
 _TURN = "\x01"
+_CODE = re.compile("`([^`]*)`")
 # A number stays with its unit, and both sides of a times sign stay together.
 _JOINED = re.compile(r"(?<=[\d.]) (?=(?:mm|in|g/m²|lb|%)(?:\W|$))| (?=×)|(?<=×) ")
 
@@ -40,6 +42,8 @@ Word = tuple[tuple[str, bool], ...]
 def say(texts: Catalogue, key: str, **values: Any) -> str:
     """A sentence of the catalogue, its **bold** parts marked; a name's own stars stay stars.
 
+    What stands in `backticks` is bold and is never broken.
+
     Raises KeyError for a gap in the catalogue.
     """
     return _filled(texts.find(key), values)
@@ -58,7 +62,8 @@ def say_count(texts: Catalogue, key: str, n: int, **values: Any) -> str:
 
 
 def _filled(line: Any, values: dict[str, Any]) -> str:
-    return str(line).replace("**", _TURN).format(**values)
+    marked = _CODE.sub(lambda code: bold(code[1].replace(" ", "\xa0")), str(line).replace("**", _TURN))
+    return marked.format(**values)
 
 
 def bold(text: str) -> str:
@@ -85,20 +90,17 @@ def _wide(word: Word, size: float) -> float:
 
 
 def _broken(word: Word, size: float, width: float) -> Iterator[Word]:
-    """A word wider than a line, in parts that are not: better broken than over the edge."""
-    if _wide(word, size) <= width:
+    """A word wider than a line, in parts that are not, after a hyphen or full stop if it has one."""
+    if _wide(word, size) <= width + _SLACK:
         yield word
         return
     line: list[tuple[str, bool]] = []
-    used = 0.0
-    for text, heavy in word:
-        for sign in text:
-            wide = letters.text_width(sign, size, bold=heavy)
-            if line and used + wide > width:
-                yield tuple(line)
-                line, used = [], 0.0
-            line.append((sign, heavy))
-            used += wide
+    for sign in ((sign, heavy) for text, heavy in word for sign in text):
+        if line and _wide((*line, sign), size) > width:
+            end = max((i for i, (text, _) in enumerate(line, 1) if text in "-."), default=len(line))
+            yield tuple(line[:end])
+            line = line[end:]
+        line.append(sign)
     yield tuple(line)
 
 
@@ -110,7 +112,7 @@ def broken(text: str, style: Style, width: float) -> list[list[Word]]:
     for whole in words(text, style):
         for part in _broken(whole, style.size, width):
             wide = _wide(part, style.size)
-            if lines[-1] and used + space + wide > width:
+            if lines[-1] and used + space + wide > width + _SLACK:
                 lines.append([])
                 used = 0.0
             used += wide + (space if lines[-1] else 0.0)

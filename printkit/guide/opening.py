@@ -4,20 +4,17 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from printkit.errors import listing
-from printkit.guide.blocks import Column, Row, boxed, items, labelled, table, text
+from printkit.guide.blocks import Column, Row, boxed, items, joined, labelled, paragraph, table, text
 from printkit.guide.flow import QUIET, Look, Strip, height_of
 from printkit.guide.lines import say, say_count
-from printkit.guide.sets import GuideSet, by_child, first_child, sheets_by_stock
+from printkit.guide.sets import GuideSet, by_child, sheets_by_stock
 from printkit.labels import range_words, set_title
 from printkit.materials.layout import picture
-from printkit.pack import Pack
+from printkit.pack import Child, Pack
 from printkit.pieces import Mark
 from printkit.sheets.model import Bookmark, SheetFile
 from printkit.texts import Catalogue
-from printkit.units import Rect
-
-_ORNAMENT = 24.0
-_GAP = 7.0
+from printkit.units import Rect, micrometres
 
 
 def first_page(
@@ -25,21 +22,22 @@ def first_page(
     contents: Mapping[str, str], known: Mapping[str, int],
 ) -> tuple[Strip, ...]:
     """`contents` holds the title of each section by its anchor, `known` its page."""
-    strips = [*_title(look, pack, sets, texts)]
+    strips = [*_title(look, pack, texts)]
     strips += text(_introduction(sets, files, texts), look.style(), 0.0, look.wide, 7.0)
-    strips += table(look, _columns(texts), _rows(sets, files, texts), gap=6.0, full=True)
+    glance = table(look, _columns(texts), _rows(sets, files, texts), gap=6.0, full=True)
+    strips += (*glance[:-1], replace(glance[-1], glue=True))
     strips += _contents(look, contents, known, texts)
     if pack.notes:
         strips += _notes(look, pack.notes, texts)
     return tuple(strips)
 
 
-def _title(
-    look: Look, pack: Pack, sets: Sequence[GuideSet], texts: Catalogue
-) -> tuple[Strip, ...]:
-    """The title with two or three pictures of the theme above it."""
-    child = first_child(sets)
-    ornaments = Strip(height=_ORNAMENT, marks=_pictures(look, sets), glue=True)
+def _title(look: Look, pack: Pack, texts: Catalogue) -> tuple[Strip, ...]:
+    """The title with pictures of the theme above it; theme and ink are those of the first child."""
+    child = pack.children[0].child
+    high = min(30.0, 0.12 * look.room)
+    above = Strip(height=0.45 * high)
+    ornaments = joined([above, Strip(height=high, marks=_pictures(child, high))])
     title = text(pack.title, look.style(2.7, bold=True, color=look.accent), 0.0, look.wide, 9.0)
     subtitle = say(texts, "guide.subtitle", theme=child.theme.title(texts.language))
     under = text(subtitle, look.style(1.2, color=QUIET), 0.0, look.wide, 0.5)
@@ -47,16 +45,14 @@ def _title(
     return tuple(replace(strip, glue=True) for strip in (ornaments, *title, *under))
 
 
-def _pictures(look: Look, sets: Sequence[GuideSet]) -> tuple[Mark, ...]:
-    child = first_child(sets)
-    across = 3 if look.wide >= 100 else 2
+def _pictures(child: Child, high: float) -> tuple[Mark, ...]:
+    """The first three pictures of the theme side by side, standing on one line."""
     marks: list[Mark] = []
     pen = 0.0
-    for motif in child.theme.motifs[:across]:
-        mark = picture(motif.drawing(child.ink, size=_ORNAMENT), Rect(pen, 0.0, _ORNAMENT, _ORNAMENT))
-        mark = replace(mark, x=pen, y=_ORNAMENT - mark.height)
-        marks.append(mark)
-        pen += mark.width + _GAP
+    for motif in child.theme.motifs[:3]:
+        mark = picture(motif.drawing(child.ink, size=round(high, 1)), Rect(pen, 0.0, high, high))
+        marks.append(replace(mark, x=micrometres(pen), y=micrometres(high - mark.height)))
+        pen += mark.width + 0.27 * high
     return tuple(marks)
 
 
@@ -96,9 +92,7 @@ def _rows(
     rows: list[Row] = []
     for child, own in by_child(sets).items():
         counts = sheets_by_stock(files, child)
-        paper = [
-            say(texts, f"guide.glance.{stock}_sheets", n=count) for stock, count in counts.items() if count
-        ]
+        paper = [say(texts, f"guide.glance.{stock}_sheets", n=n) for stock, n in counts.items() if n]
         pieces = sum(len(item.own) for item in own)
         rows.append(Row(cells=(child, "", str(pieces), ", ".join(paper)), strong=True))
         for item in own:
@@ -119,8 +113,8 @@ def _contents(
     ]
     if not lines:
         return ()
-    style = look.style()
-    strips = text(" · ".join(line.replace(" ", "\xa0") for line in lines), style, look.body_left, look.body)
+    kept = " · ".join(line.replace(" ", "\xa0") for line in lines)
+    strips = paragraph(look, kept, 0.0)
     return labelled(look, say(texts, "guide.contents"), strips, gap=7.0)
 
 

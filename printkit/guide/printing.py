@@ -16,33 +16,37 @@ from printkit.guide.sets import (
     sheets_by_stock,
     unprinted_control,
 )
-from printkit.labels import length, lengths, set_title, sides
+from printkit.labels import set_title, sides
 from printkit.sheets.model import SheetFile
 from printkit.texts import Catalogue
-from printkit.units import MM_PER_INCH, PAPERS
+from printkit.units import PAPERS
 
 # The bars at the foot of a sheet, and how far off they may be: every usual wrong setting of a print
 # dialog reads under 98 % (worked out from the papers and common margins), so 1 % tells them apart.
-BAR_MM, BAR_IN = 50.0, 2 * MM_PER_INCH
+BAR_MM, BAR_IN = 50.0, 2.0
 RIGHT, WRONG = (0.99, 1.01), 0.98
+WEIGHED = ("card", "plain")
 
 
 def printing(
-    look: Look, sets: Sequence[GuideSet], files: Sequence[SheetFile], units: str, texts: Catalogue
+    look: Look, sets: Sequence[GuideSet], files: Sequence[SheetFile], units: str, texts: Catalogue,
+    *, fresh: bool,
 ) -> tuple[Strip, ...]:
-    """The section 'Print'."""
-    strips = [*section(look, say(texts, "guide.print.title"), "print", fresh=True)]
+    """The section 'Print', on a new page if `fresh`."""
+    strips = [*section(look, say(texts, "guide.print.title"), "print", fresh=fresh)]
     strips += _files(look, files, texts)
     total = say(texts, "guide.print.total", sheets=sheets_words(sheets_by_stock(files), texts))
     strips += small(look, total, gap=1.6)
     strips += labelled(
         look,
         say(texts, "guide.print.scale_title"),
-        items(look, say_all(texts, "guide.print.scale", **_bars(units)), numbered=True),
+        items(look, say_all(texts, "guide.print.scale", **_bars(units, texts)), numbered=True),
         gap=5.0,
     )
     for part in _parts(sets, files, texts):
-        words = say_all(texts, f"guide.print.{part.key}", names=listing(part.names, say(texts, "guide.and")))
+        names = listing(part.names, say(texts, "guide.and"))
+        weight = say(texts, f"guide.print.weight.{part.key}.{units}") if part.key in WEIGHED else ""
+        words = say_all(texts, f"guide.print.{part.key}", names=names, weight=weight)
         title = say(texts, f"guide.print.{part.key}_title")
         numbered = len(words) > 1
         body = items(look, words, numbered=True) if numbered else paragraph(look, words[0], 0.0)
@@ -50,23 +54,24 @@ def printing(
     return tuple(strips)
 
 
-def _bars(units: str) -> dict[str, str]:
-    """The lengths of the bars as they must read, and from where they tell of a wrong setting."""
-    both = {"mm": (BAR_MM,), "in": (BAR_IN,)}.get(units, (BAR_MM, BAR_IN))
-    names = {BAR_MM: "mm", BAR_IN: "in"}
-    wanted = {BAR_MM: "50 mm", BAR_IN: "2 in"}
+def _bars(units: str, texts: Catalogue) -> dict[str, str]:
+    """Which bars, the lengths at which they are right, and the one that tells of a wrong setting."""
+    values = {
+        "low_mm": f"{BAR_MM * RIGHT[0]:.1f}",
+        "high_mm": f"{BAR_MM * RIGHT[1]:.1f}",
+        "wrong_mm": f"{BAR_MM * WRONG:.0f}",
+        "low_in": f"{BAR_IN * RIGHT[0]:.2f}",
+        "high_in": f"{BAR_IN * RIGHT[1]:.2f}",
+        "wrong_in": f"{BAR_IN * WRONG:.2f}",
+    }
     return {
-        "bar": listing([wanted[bar] for bar in both], "/"),
-        "right": listing(
-            [lengths([bar * share for share in RIGHT], names[bar], "–").replace(" – ", "–") for bar in both], "/"
-        ),
-        "wrong": listing([length(bar * WRONG, names[bar]) for bar in both], "/"),
+        word: say(texts, f"guide.print.{word}.{units}", **values) for word in ("bar", "right", "wrong")
     }
 
 
 def _files(look: Look, files: Sequence[SheetFile], texts: Catalogue) -> tuple[Strip, ...]:
     columns = (
-        Column(title=say(texts, "guide.print.file")),
+        Column(title=say(texts, "guide.print.file"), keep=True),
         Column(title=say(texts, "guide.print.sheets"), lean="right"),
         Column(title=say(texts, "guide.print.paper")),
         Column(title=say(texts, "guide.print.sides")),

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from printkit.labels import LabelFacts
 from printkit.materials.base import Material, Need
-from printkit.pack import Child, Tray
+from printkit.pack import Tray
 from printkit.pieces import Piece
 from printkit.sheets.model import SheetFile
 
@@ -15,7 +15,7 @@ SMALL_PART = 31.75
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class GuideSet:
-    """A set as the guide sees it; labels among `pieces` are not counted as pieces of the set."""
+    """A set as the guide sees it; a label among `pieces` is not counted as a piece of the set."""
 
     tray: Tray
     material: Material
@@ -52,13 +52,17 @@ def has_backs(file: SheetFile) -> bool:
 
 
 def fronts_for(file: SheetFile, files: Sequence[SheetFile]) -> SheetFile | None:
-    """The file whose fronts belong to a file of backs: the same child, stock, paper and pieces."""
+    """The file whose fronts belong to a file of backs: it holds the same pieces."""
     keys = {_id(placed.piece) for page in file.pages for placed in page.placed}
-    for other in files:
-        if other is not file and other.child == file.child and not backs_only(other):
-            if keys & {_id(placed.piece) for page in other.pages for placed in page.placed}:
-                return other
-    return None
+    return next(
+        (
+            other
+            for other in files
+            if not backs_only(other)
+            and keys & {_id(placed.piece) for page in other.pages for placed in page.placed}
+        ),
+        None,
+    )
 
 
 def _id(piece: Piece) -> tuple[str, str, str]:
@@ -66,7 +70,7 @@ def _id(piece: Piece) -> tuple[str, str, str]:
 
 
 def sheets_by_stock(files: Sequence[SheetFile], child: str | None = None) -> dict[str, int]:
-    """How many sheets of paper there are of each stock, of one child or of all; backs use none of their own."""
+    """How many sheets of each stock, of one child or of all; backs use none of their own."""
     found: dict[str, int] = {}
     for file in files:
         if child in (None, file.child) and not backs_only(file):
@@ -84,19 +88,18 @@ def unprinted_control(item: GuideSet) -> bool:
     return has_back(item) and item.tray.child.flip.of(item.tray.stock) == "none"
 
 
+def has_labels(files: Sequence[SheetFile]) -> bool:
+    """Whether the sheets hold labels for bags or trays."""
+    return any(is_label(item.piece) for file in files for page in file.pages for item in page.placed)
+
+
 def has_small_parts(sets: Sequence[GuideSet]) -> bool:
     """Whether anything of the sets is a small part: counters, pegs, or a piece cut that small."""
     loose = any(need.what in ("counters", "pegs") for item in sets for need in item.needs)
-    return loose or any(
-        piece.cut and min(piece.width, piece.height) <= SMALL_PART for item in sets for piece in item.pieces
-    )
+    cut = (piece for item in sets for piece in item.own if piece.cut)
+    return loose or any(min(piece.width, piece.height) <= SMALL_PART for piece in cut)
 
 
 def sizes_of(pieces: Sequence[Piece]) -> tuple[tuple[float, float], ...]:
     """The different sizes of pieces, each once."""
     return tuple(dict.fromkeys((piece.width, piece.height) for piece in pieces))
-
-
-def first_child(sets: Sequence[GuideSet]) -> Child:
-    """The child whose theme and ink the guide's own ornaments take."""
-    return sets[0].tray.child

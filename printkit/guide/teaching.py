@@ -8,11 +8,11 @@ from printkit.guide.blocks import columned, items, labelled, paragraph, section,
 from printkit.guide.flow import Look, Strip, glued, spaced
 from printkit.guide.keys import key_entries, key_note, needs_key
 from printkit.guide.lines import say, say_count
-from printkit.guide.sets import GuideSet, by_child, is_label, sizes_of, unprinted_control
+from printkit.guide.sets import GuideSet, by_child, has_small_parts, sizes_of, unprinted_control
 from printkit.guide.trays import TrayWords, tray_words
 from printkit.labels import gather_words, range_words, set_title, sides
 from printkit.materials.layout import picture
-from printkit.pack import Child
+from printkit.pack import Child, Pack
 from printkit.pieces import Mark
 from printkit.texts import Catalogue
 from printkit.units import Rect
@@ -27,40 +27,37 @@ def tray_anchor(item: GuideSet) -> str:
 
 
 def trays(
-    look: Look, sets: Sequence[GuideSet], units: str, texts: Catalogue, known: Mapping[str, int]
+    look: Look, pack: Pack, sets: Sequence[GuideSet], texts: Catalogue, known: Mapping[str, int]
 ) -> tuple[Strip, ...]:
     """The section 'Trays'. Trays that are shown alike are told once; the later ones name the page."""
-    strips = [*section(look, say(texts, "guide.trays.title"), "trays", fresh=True)]
+    units = pack.units
+    children = {item.child.name: item.child for item in pack.children}
+    strips = [*section(look, say(texts, "guide.trays.title"), "trays", want=130.0)]
     strips += spaced(paragraph(look, say(texts, "guide.trays.how")), 1.0)
     told: dict[tuple, GuideSet] = {}
-    for number, (name, own) in enumerate(by_child(sets).items()):
-        strips += _child(look, own[0].tray.child, number, texts)
+    noted: set[tuple[str, str]] = set()
+    for number, (child, own) in enumerate(by_child(sets).items()):
+        strips += _child(look, children.get(child, own[0].tray.child), number, texts)
         for item in own:
             words = tray_words(item, texts)
             before = told.setdefault((item.tray.material, words.teaching), item)
-            strips += _tray(look, item, words, before, units, texts, known)
+            name = item.tray.child.name
+            notes = tuple(note for note in words.notes if (name, note) not in noted)
+            noted.update((name, note) for note in notes)
+            strips += _tray(look, item, replace(words, notes=notes), before, units, texts, known)
     return tuple(strips)
 
 
 def _child(look: Look, child: Child, number: int, texts: Catalogue) -> tuple[Strip, ...]:
     """The child's heading with a picture of the theme at the right, and who it is about."""
-    title = subsection(
-        look, child.name, share=1.5, gap=9.0, want=80.0, anchor=f"child {child.name}", level=1, color=True
-    )
+    width = look.wide - _PICTURE - 4.0
+    title = subsection(look, child.name, share=1.5, gap=9.0, want=80.0, level=1, color=True, width=width)
     motifs = child.theme.motifs
     motif = motifs[(3 + number) % len(motifs)]
     box = Rect(look.wide - _PICTURE, 0.0, _PICTURE, _PICTURE)
     marks: list[Mark] = [*title[0].marks, picture(motif.drawing(child.ink, size=_PICTURE), box)]
     strips = [replace(title[0], marks=tuple(marks)), *title[1:]]
-    about = small(look, about_child(child, texts))
-    return glued((*strips, *_narrowed(look, about, child, texts)))
-
-
-def _narrowed(look: Look, about: Sequence[Strip], child: Child, texts: Catalogue) -> tuple[Strip, ...]:
-    """The child's line; it keeps clear of the picture because it is short, or is set below it."""
-    if len(about) == 1:
-        return tuple(about)
-    return spaced(about, 4.0)
+    return glued((*strips, *small(look, about_child(child, texts), width=width)))
 
 
 def about_child(child: Child, texts: Catalogue) -> str:
@@ -90,8 +87,10 @@ def _tray(
     strips = [*subsection(look, title, anchor=tray_anchor(item), want=46.0)]
     strips += glued(small(look, facts_line(item, units, texts)))
     strips += paragraph(look, words.what, 1.2)
-    for note in words.notes if before is item else ():
+    for note in words.notes:
         strips += paragraph(look, note, 1.0)
+    if has_small_parts([item]):
+        strips += paragraph(look, say(texts, "guide.trays.small"), 1.0)
     if needs_key(item):
         printed = "unprinted" if unprinted_control(item) else "printed"
         strips += paragraph(
@@ -103,13 +102,18 @@ def _tray(
         )
         page = known.get(tray_anchor(before), 1)
         return (*strips, *paragraph(look, say(texts, "guide.trays.as", other=other, page=page), 1.0))
-    if words.present:
-        strips += labelled(look, say(texts, "guide.trays.present"), items(look, words.present, numbered=True))
-    if words.watch:
-        strips += labelled(look, say(texts, "guide.trays.watch"), items(look, words.watch))
-    if words.next:
-        strips += labelled(look, say(texts, "guide.trays.next"), paragraph(look, " ".join(words.next), 0.0))
-    return tuple(strips)
+    if not words.present:
+        return tuple(strips)
+    present = items(look, words.present, numbered=True)
+    watch = labelled(look, say(texts, "guide.trays.watch"), items(look, words.watch))
+    several = len(words.next) > 1
+    following = items(look, words.next) if several else paragraph(look, words.next[0], 0.0)
+    after = labelled(look, say(texts, "guide.trays.next"), following)
+    return (
+        *strips,
+        *labelled(look, say(texts, "guide.trays.present"), present),
+        *glued((*watch, *after), last=False),
+    )
 
 
 def facts_line(item: GuideSet, units: str, texts: Catalogue) -> str:
@@ -123,8 +127,6 @@ def facts_line(item: GuideSet, units: str, texts: Catalogue) -> str:
         parts.append(say_count(texts, "guide.trays.whole", len(own), stock=stock))
     else:
         parts.append(say_count(texts, "guide.trays.pieces", len(own), size=sizes, stock=stock))
-    if any(is_label(piece) for piece in item.pieces):
-        parts.append(say(texts, "guide.trays.label"))
     things = gather_words(item.needs, units, texts)
     if things:
         things = listing(things, say(texts, "guide.and"))

@@ -26,9 +26,9 @@ class TrayWords:
     next: Words = ()
 
     @property
-    def teaching(self) -> tuple[Words, Words, Words, Words]:
+    def teaching(self) -> tuple[Words, Words, Words]:
         """What two trays of a kind have in common."""
-        return (self.present, self.watch, self.next, self.notes)
+        return (self.present, self.watch, self.next)
 
 
 def tray_words(item: GuideSet, texts: Catalogue) -> TrayWords:
@@ -40,28 +40,29 @@ def tray_words(item: GuideSet, texts: Catalogue) -> TrayWords:
     key = f"materials.{tray.material}"
     if not texts.has(key):
         return TrayWords(what=f"{line[:1].upper()}{line[1:]}.")
-    variants, conditions = VARIANTS.get(tray.material, _plain)(item)
+    holding = VARIANTS.get(tray.material, _plain)(item)
     values = _values(tray)
 
     def place(field: str) -> str:
-        places = (f"{key}.{variant}.{field}" for variant in variants)
+        places = (f"{key}.{variant}.{field}" for variant in holding.variants)
         return next((place for place in places if texts.has(place)), f"{key}.{field}")
 
     def found(field: str) -> Words:
         return say_all(texts, place(field), **values)
 
-    what, present = found("what"), found("present")
+    what, present, watch, following = found("what"), found("present"), found("watch"), found("next")
     if unprinted_control(item):
         present += (say(texts, "guide.trays.check_key"),)
     elif has_back(item):
         what += found("back")
         present += found("check")
+        watch += found("watch_back")
     return TrayWords(
         what=" ".join(what),
-        notes=tuple(say(texts, f"{key}.notes.{word}", **values) for word in conditions),
+        notes=tuple(say(texts, f"{key}.notes.{word}", **values) for word in holding.notes),
         present=present,
-        watch=found("watch"),
-        next=found("next"),
+        watch=watch,
+        next=tuple(sentence for word in holding.next for sentence in found(word)) + following,
     )
 
 
@@ -79,12 +80,17 @@ def _values(tray: Tray) -> dict[str, object]:
 
 # --- which sentences hold --------------------------------------------------------------------
 
-Holding = tuple[Words, Words]
-"""Variants, the most special first, and the notes that hold on top."""
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Holding:
+    """Variants, the most special first; notes that hold on top; fields that come before `next`."""
+
+    variants: Words = ()
+    notes: Words = ()
+    next: Words = ()
 
 
 def _plain(item: GuideSet) -> Holding:
-    return (), ()
+    return Holding()
 
 
 def _when(**conditions: bool) -> Words:
@@ -93,11 +99,12 @@ def _when(**conditions: bool) -> Words:
 
 def _counting_cards(item: GuideSet) -> Holding:
     settings = item.tray.settings
-    zero = _when(zero=_has_zero(item))
     layout = f"layout-{settings.layout}"
-    if settings.things == "places":
-        return (f"places-{settings.layout}", "places", layout), zero
-    return (layout,), zero
+    places = (f"places-{settings.layout}", "places") if settings.things == "places" else ()
+    return Holding(
+        variants=(*places, layout),
+        notes=_when(zero=_has_zero(item), languages=len(item.tray.child.languages) > 1),
+    )
 
 
 def _has_zero(item: GuideSet) -> bool:
@@ -107,20 +114,28 @@ def _has_zero(item: GuideSet) -> bool:
 def _strips(item: GuideSet) -> Holding:
     settings = item.tray.settings
     grounds = {area.ground for piece in item.own for area in piece.front.areas}
-    variants = (f"{settings.operation}-{settings.unknown}", settings.unknown, settings.operation)
-    return variants, _when(places="places" in grounds, none=not grounds, own=settings.own > 0)
+    shown = "places" if "places" in grounds else "pictures" if grounds else "none"
+    task = f"{settings.operation}-{settings.unknown}"
+    return Holding(
+        variants=(f"{shown}-{task}", task, settings.unknown, settings.operation),
+        notes=_when(places=shown == "places", none=shown == "none", own=settings.own > 0),
+        next=_when(next_help=shown != "none"),
+    )
 
 
 def _tracing(item: GuideSet) -> Holding:
-    return (item.tray.settings.form,), _when(left=item.tray.child.hand == "left")
+    return Holding(variants=(item.tray.settings.form,), notes=_when(left=item.tray.child.hand == "left"))
 
 
 def _clip_cards(item: GuideSet) -> Holding:
-    return (), _when(zero=_has_zero(item))
+    return Holding(
+        variants=_when(three=item.tray.settings.choices < 4), notes=_when(zero=_has_zero(item))
+    )
 
 
 def _odd_one_out(item: GuideSet) -> Holding:
-    return (f"level-{item.tray.child.lookalike}",), _when(sheet=item.tray.settings.form == "sheet")
+    level = f"level-{item.tray.child.lookalike}"
+    return Holding(variants=("sheet", level) if item.tray.settings.form == "sheet" else (level,))
 
 
 VARIANTS: Mapping[str, Callable[[GuideSet], Holding]] = {

@@ -1,11 +1,12 @@
 """Strips: addition and subtraction facts to complete, with things or places for counters above."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Literal
 
 from printkit.chance import Chance
 from printkit.checks import Flag, OneOf, Whole, Words, setting
+from printkit.errors import Problem, listing
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.layout import (
     SMALLEST_THING,
@@ -16,6 +17,7 @@ from printkit.materials.layout import (
     size_problem,
 )
 from printkit.materials.motifs import ChosenMotif, chosen_motif
+from printkit.materials.strips_faces import Look, back, counters, front, own_back, own_front
 from printkit.materials.strips_facts import (
     UNKNOWNS,
     Task,
@@ -24,12 +26,11 @@ from printkit.materials.strips_facts import (
     operations,
     tasks,
 )
-from printkit.materials.strips_faces import Look, back, counters, front, own_back, own_front
 from printkit.materials.strips_groups import Shape
 from printkit.materials.strips_plan import Fit, Help, Wants, fitted
 from printkit.pack import Tray
 from printkit.pieces import Face, Piece
-from printkit.units import Rect, micrometres
+from printkit.units import Rect
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -56,7 +57,9 @@ class Settings:
     )
     count: int | None = setting(None, Whole(1, 200), "how many strips; unset: at most 12")
     zero: bool = setting(False, Flag(), "whether 0 may stand in an equation")
-    motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
+    motif: str | None = setting(
+        None, Words("the name of a motif"), "which picture of the theme is counted"
+    )
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -73,7 +76,7 @@ class Facts:
 USUAL = 12
 """Strips in a set when no number is asked for: two sheets of six."""
 PICTURES_TO = 20
-"""Things are drawn by themselves up to this sum; children work within 20 with objects (CCSSM 1.OA.A.1)."""
+"""Unasked, things are drawn up to this sum: within 20 with objects and drawings (CCSSM 1.OA.A.1)."""
 LONG = 186.0
 NAMED = {
     #          length height  fits a sheet of A4 and of Letter
@@ -85,7 +88,6 @@ NAMED = {
 
 def make(seed: int, tray: Tray, room: Room) -> Made:
     """A set of strips within the child's `sums_to`."""
-    settings: Settings = tray.settings
     most = tray.child.sums_to
     if most is None:
         return refused(
@@ -143,9 +145,7 @@ def _tasks(seed: int, tray: Tray, most: int) -> tuple[Task, ...]:
 
 def _piece(look: Look, tray: Tray, task: Task) -> Piece:
     fact = task.fact
-    facts = Facts(
-        operation=fact.operation, a=fact.a, b=fact.b, result=fact.result, unknown=task.unknown
-    )
+    facts = Facts(operation=fact.operation, a=fact.a, b=fact.b, result=fact.result, unknown=task.unknown)
     behind, control = back(look, fact)
     return _strip(look, tray, task.key, front(look, task), behind, facts, control)
 
@@ -240,7 +240,12 @@ def _found(tray, motif, most, sizes, room) -> tuple[Wants, Fit] | None:
     """The first size that pleases, or else the first that holds the set."""
     for help in _helps(tray, most):
         wants = _wants(tray, motif, most, help)
-        fits = [fit for fit in (fitted(size, wants) for size in sizes) if fit]
+        fits: list[Fit] = []
+        for size in sizes:
+            fit = fitted(size, wants)
+            if fit and fit.merit >= _STEPS[help][0]:
+                return wants, fit
+            fits += [fit] if fit else []
         for least in _STEPS[help]:
             for fit in fits:
                 if fit.merit >= least:
@@ -248,26 +253,33 @@ def _found(tray, motif, most, sizes, room) -> tuple[Wants, Fit] | None:
     return None
 
 
-def _too_large(tray, motif, most, sizes, room):
+def _too_large(tray, motif, most, sizes, room) -> Problem:
     """Why nothing fits: the things asked for, the size asked for, or the sheet."""
     help = _helps(tray, most)[-1]
+    given = f"a strip of {sizes[0][0]:g} x {sizes[0][1]:g} mm" if tray.size is not None else ""
     if help == "none":
-        least = _least_plain(_wants(tray, motif, most, "none"))
-        if tray.size is None:
-            return size_problem(tray, room, least)
-        given = "%g x %g mm" % sizes[0]
+        length, height = _least_plain(_wants(tray, motif, most, "none"))
+        if not given:
+            return size_problem(tray, room, (length, height))
         return problem(
-            tray, "size", f"an equation to {most} does not fit a strip of {given}",
-            f"at least {least[0]:g} x {least[1]:g} mm",
-        )  # fmt: skip
+            tray,
+            "size",
+            f"an equation to {most} does not fit {given}",
+            f"at least {length:g} x {height:g} mm",
+        )
+    things = (
+        f"things of {SMALLEST_THING:g} mm"
+        if help == "pictures"
+        else f"places of {tray.child.counter + 2:g} mm"
+    )
     largest = _largest_sum(tray, motif, most, sizes, room)
-    what = f"things of {SMALLEST_THING:g} mm" if help == "pictures" else f"places of {tray.child.counter + 2:g} mm"
-    where = "a strip of %g x %g mm" % sizes[0] if tray.size is not None else "a strip on this paper"
-    others = "a larger strip" if tray.size is not None else "larger paper"
-    other_help = "help = 'none'"
-    fitting = f"sums_to up to {largest}, " if largest >= 2 else ""
+    ways = [f"sums_to up to {largest}"] if largest >= 2 else []
+    ways += ["a larger strip" if given else "larger paper", "help = 'none'"]
     return problem(
-        tray, "help", f"{what} for sums to {most} do not fit {where}", f"{fitting}{others}, or {other_help}"
+        tray,
+        "help",
+        f"{things} for sums to {most} do not fit {given or 'a strip on this paper'}",
+        listing(ways),
     )
 
 

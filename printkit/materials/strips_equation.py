@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from printkit import letters
 from printkit.letters import Numerals
@@ -101,24 +102,28 @@ def equation(
 
 def _between(columns: Sequence[tuple[float, float]]) -> list[float]:
     """The middles of the gaps between neighbouring columns."""
-    return [
-        (left + width + after) / 2
-        for (left, width), (after, _) in zip(columns, columns[1:], strict=False)
-    ]
+    return [(left + width + after) / 2 for (left, width), (after, _) in pairwise(columns)]
 
 
 def _empty(how: Figures, middle: float, top: float) -> Box:
+    edge = Rect(middle - how.box / 2, top, how.box, how.high).inset(_BOX_LINE / 2)
     return Box(
-        x=micrometres(middle - how.box / 2), y=micrometres(top), width=how.box,
-        height=micrometres(how.high), radius=1.5, stroke=INK, line=0.3,
-    )  # fmt: skip
+        x=micrometres(edge.left),
+        y=micrometres(edge.top),
+        width=micrometres(edge.width),
+        height=micrometres(edge.height),
+        radius=1.5,
+        stroke=INK,
+        line=_BOX_LINE,
+    )
+
+
+_BOX_LINE = 0.3
 
 
 def _sign(how: Figures, sign: str, middle: float, base: float) -> Text:
     run = _bold(sign, how.height, how.numerals)
-    return Text(
-        run=run, x=micrometres(middle - (run.ink[0] + run.ink[2]) / 2), y=base, color=INK
-    )
+    return Text(run=run, x=micrometres(middle - (run.ink[0] + run.ink[2]) / 2), y=base, color=INK)
 
 
 # --- the control -----------------------------------------------------------------------------

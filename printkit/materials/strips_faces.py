@@ -117,7 +117,7 @@ def _plain_face(look: Look, terms, sign: str | None) -> Face:
 
 
 def _bands(look: Look, high: float) -> tuple[Rect, float]:
-    """The band of things `high` mm and where the equation begins; what is left goes between and around."""
+    """The band of things and where the equation begins; what is left goes around them."""
     box, fit = inner(look.fit.size), look.fit
     most = box.height - BETWEEN - fit.how.high
     high = micrometres(min(most, max(high, _LEAST_BAND)))
@@ -168,9 +168,14 @@ def _group(look: Look, number: int, crossed: int, spot: Rect) -> tuple[list[Mark
         edge = spot.inset(0.2)
         marks.append(
             Box(
-                x=edge.left, y=edge.top, width=edge.width, height=edge.height, radius=2.5,
-                stroke=SOFT, line=0.25,
-            )  # fmt: skip
+                x=edge.left,
+                y=edge.top,
+                width=edge.width,
+                height=edge.height,
+                radius=2.5,
+                stroke=SOFT,
+                line=0.25,
+            )
         )
     fit = look.fit
     boxes = groups.laid(number, fit.across, look.wants.shape, fit.thing, box, low=not look.wants.pad)

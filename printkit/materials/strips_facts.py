@@ -7,6 +7,7 @@
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import chain, zip_longest
 from typing import Literal
 
@@ -50,6 +51,7 @@ class Task:
     key: str
 
 
+@cache
 def with_whole(whole: int, operation: Operation, *, zero: bool) -> tuple[Fact, ...]:
     """The facts whose sum (or number taken from) is `whole`, by their parts."""
     parts = range(0 if zero else 1, whole + (1 if zero else 0))

@@ -7,6 +7,7 @@ side, `size` is that longer side in mm. Clear gaps between things are never unde
 
 import math
 from collections.abc import Iterable
+from functools import cache
 from typing import NamedTuple
 
 from printkit.units import Rect, micrometres
@@ -24,6 +25,7 @@ class Shape(NamedTuple):
     high: float
 
 
+@cache
 def extent(count: int, across: int, shape: Shape) -> tuple[float, float]:
     """Width and height, in sizes, of `count` things with at most `across` blocks side by side."""
     if count == 0:

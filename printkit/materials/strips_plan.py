@@ -5,7 +5,7 @@ asked of the set's hardest facts, so it hangs on the settings alone and never on
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -70,7 +70,7 @@ class Fit:
 
     @property
     def merit(self) -> float:
-        """The size that decides whether the strip pleases: of a thing, or of a numeral without things."""
+        """What decides whether the strip pleases: the size of a thing, or else of a numeral."""
         return self.thing or self.how.height
 
 
@@ -108,11 +108,11 @@ _BESIDE = 0.6
 
 def minimums(how: Figures, wants: Wants, kind: Kind) -> tuple[float, ...]:
     """The least width of each column: that of its widest numeral, or of the box."""
-    facts = wants.hardest(kind)
-    widest = [max(fact.numbers[i] for fact in facts) for i in range(3)]
+    ends = wants.hardest(kind)[0], wants.hardest(kind)[-1]
+    digits = [max(len(str(fact.numbers[i])) for fact in ends) for i in range(3)]
     return tuple(
-        how.box if unknown else how.wide(int("8" * len(str(number))))
-        for unknown, number in zip(hidden(kind), widest, strict=True)
+        how.box if unknown else how.wide(int("8" * count))
+        for unknown, count in zip(hidden(kind), digits, strict=True)
     )
 
 
@@ -139,8 +139,9 @@ def _pictured(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
         how = figures(height, wants.digits, wants.numerals)
         if height > _preferred(box) or height < 7.0:
             continue
-        for across in range(1, math.ceil(wants.most / 10) + 1):
-            thing = _thing(how, across, box, wants)
+        least = {kind: minimums(how, wants, kind) for kind in wants.kinds}
+        for across in _acrosses(wants.most):
+            thing = _thing(how, across, box, wants, least)
             if thing >= SMALLEST_THING:
                 yield Fit(size=size, how=how, across=across, thing=math.floor(thing * 100) / 100)
 
@@ -150,16 +151,23 @@ def _preferred(box: Rect) -> float:
     return max(9.5, min(16.0, 0.4 * box.height - 2.0))
 
 
-def _thing(how: Figures, across: int, box: Rect, wants: Wants) -> float:
+def _acrosses(most: int) -> list[int]:
+    """How many blocks of ten may lie side by side: the fewest for each number of lines."""
+    blocks = math.ceil(most / 10)
+    return sorted({math.ceil(blocks / lines) for lines in range(1, blocks + 1)})
+
+
+def _thing(
+    how: Figures, across: int, box: Rect, wants: Wants, least: Mapping[Kind, Sequence[float]]
+) -> float:
     """The size of a thing at which every fact fits; 0 once it is too small."""
     band = box.height - how.high - BETWEEN - 2 * wants.pad
     size = min(LARGEST_THING, band / groups.extent(wants.most, across, wants.shape)[1])
     for kind in wants.kinds:
-        least = minimums(how, wants, kind)
         for fact in wants.hardest(kind):
             if size < SMALLEST_THING:
                 return 0.0
-            size = min(size, _widest_thing(how, across, kind, fact, least, box, wants))
+            size = min(size, _widest_thing(how, across, kind, fact, least[kind], box, wants))
     return size
 
 
@@ -169,7 +177,8 @@ def _widest_thing(how, across, kind, fact, least, box, wants) -> float:
         for number, drawn in zip(fact.numbers, shown(kind), strict=True)
     ]
     bare = [
-        max(0.0, width - (2 * wants.pad if unit else 0.0)) for width, unit in zip(least, units, strict=True)
+        max(0.0, width - (2 * wants.pad if unit else 0.0))
+        for width, unit in zip(least, units, strict=True)
     ]
     padding = 2 * wants.pad * sum(1 for unit in units if unit)
     return _common_size(units, bare, box.width - 2 * how.slot - padding)

@@ -14,7 +14,6 @@ from printkit.pieces import BLACK, Color
 MAX_NUMBER = 1e7
 MAX_VALUE = 2_000
 MAX_STYLE = 200_000
-MAX_RULES = 1_000
 
 # CSS 2.1 absolute units at 96 to the inch; em and ex for the default font of 16.
 _UNITS = {
@@ -187,18 +186,24 @@ def _between(value: float) -> float:
 # --- the cascade -----------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class _Rule:
+@dataclass(frozen=True, slots=True, order=True)
+class _Said:
+    """A value and what it yields to: heavier selectors, then later ones."""
+
     weight: int
-    tag: str
-    declarations: Style
+    number: int
+    value: str
 
 
 @dataclass(slots=True)
 class StyleSheet:
-    """The rules of a drawing's <style> elements: element, .class, #id, or element with one of these."""
+    """The rules of a drawing's <style> elements: element, .class, #id, or element with one of these.
 
-    rules: dict[str, list[tuple[int, _Rule]]] = field(default_factory=dict)
+    `rules` holds, by '.class', '#id', element or '*', and then by the element asked for ('' for
+    any), what is said last of each property.
+    """
+
+    rules: dict[str, dict[str, dict[str, _Said]]] = field(default_factory=dict)
     unread: bool = False
     _count: int = 0
 
@@ -227,33 +232,34 @@ class StyleSheet:
         mark = match[2] or ""
         weight = {"#": 100, ".": 10}.get(mark[:1], 0) + (1 if tag else 0)
         self._count += 1
-        if self._count > MAX_RULES:
-            raise UnusableError("the drawing has too many style rules", f"at most {MAX_RULES:,}")
-        rule = _Rule(weight=weight, tag=tag, declarations=declarations)
-        self.rules.setdefault(mark or tag or "*", []).append((self._count, rule))
+        said = self.rules.setdefault(mark or tag or "*", {}).setdefault(tag, {})
+        for name, value in declarations.items():
+            said[name] = _Said(weight, self._count, value)
 
     def own(self, node: Node) -> Style:
         """What the element itself says: attributes, then rules by weight, then its style attribute."""
-        said = {key: value for key, value in node.attributes.items() if key in PROPERTIES}
+        own = {key: value for key, value in node.attributes.items() if key in PROPERTIES}
         if self.rules:
-            keys = ["*", node.tag, *("." + name for name in dict.fromkeys(node.classes))]
-            keys.append("#" + node.attributes.get("id", ""))
-            fitting = [
-                (rule.weight, number, rule.declarations)
-                for key in keys
-                for number, rule in self.rules.get(key, ())
-                if rule.tag in ("", node.tag)
-            ]
-            for _, _, declarations in sorted(fitting, key=lambda rule: rule[:2]):
-                said.update(declarations)
+            own |= self._ruled(node)
         if "style" in node.attributes:
-            said.update(declared(node.attributes["style"]))
-        for name, value in said.items():
+            own |= declared(node.attributes["style"])
+        for name, value in own.items():
             if len(value) > MAX_VALUE:
                 raise UnusableError(
                     f"the drawing holds a {name} that is too long", f"at most {MAX_VALUE:,} characters"
                 )
-        return said
+        return own
+
+    def _ruled(self, node: Node) -> Style:
+        """What the rules say of an element."""
+        keys = ["*", node.tag, *("." + name for name in node.classes)]
+        keys.append("#" + node.attributes.get("id", ""))
+        best: dict[str, _Said] = {}
+        for key in dict.fromkeys(keys):
+            for tag in ("", node.tag):
+                for name, said in self.rules.get(key, {}).get(tag, {}).items():
+                    best[name] = max(said, best.get(name, said))
+        return {name: said.value for name, said in best.items()}
 
 
 def declared(text: str) -> Style:

@@ -19,6 +19,7 @@ from printkit.pieces import WHITE, Color
 LEVELS = (1, 2, 3, 4, 5, 6)
 SMALLER = 0.62
 TURNS = (180, 90, 270)
+MOST_OTHERS = 11  # motifs that each motif is compared with, so that large folders take no minutes
 MOST = 0.6  # of what a picture covers; a design choice
 LIKE_COLOR = 20.0  # CIEDE2000; a design choice, the floor at which colors count as clearly different
 
@@ -59,7 +60,7 @@ def differences(theme: Theme, level: int, ink: Ink, size: float) -> tuple[Differ
     return tuple(difference for difference in found if difference is not None)
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=256)
 def _printed(motif: Motif, ink: Ink, size: float) -> tuple[Look, Pixels]:
     """The motif as it is, and its pixels."""
     look = Look(drawing=motif.drawing(ink, size=size))
@@ -120,10 +121,10 @@ def _like_and_unlike(
     else:
         like = len(others) // 2
     like = min(max(like, 1), max(len(others) - 1, 1))
-    keys = {other.key for other in others[:like]}
-    ordered = [other for other in theme.motifs if other is not motif]
-    unlike = [other for other in ordered if other.key not in keys] or ordered
-    return unlike, [other for other in ordered if other.key in keys]
+    near = others[: min(like, MOST_OTHERS)]
+    far = (others[like:] or others)[-MOST_OTHERS:]
+    order = theme.motifs.index
+    return sorted(far, key=order), sorted(near, key=order)
 
 
 @lru_cache(maxsize=4096)

@@ -95,11 +95,7 @@ class Motif:
             return ()
         items = self.source.items
         counts = Counter(name for item in items for name in dict.fromkeys(item.ids))
-        return tuple(
-            name
-            for name, count in counts.items()
-            if count < len(items) and _SPOKEN.fullmatch(name) and name.lower() not in _UNSPOKEN
-        )
+        return tuple(name for name, count in counts.items() if count < len(items) and _was_chosen(name))
 
     def part_color(self, part: str) -> Color | None:
         """The color that covers most of a part, shades aside; None if it has none."""
@@ -163,6 +159,11 @@ class Motif:
         words.extend(f"without {part}" for part in hide)
         words.extend(f"{part} {' '.join(f'{value:g}' for value in color)}" for part, color in recolor)
         return " ".join(words)
+
+
+def _was_chosen(name: str) -> bool:
+    """Whether an id is the name of a part, not one that a drawing program gave."""
+    return bool(_SPOKEN.fullmatch(name)) and name.lower().rstrip("-_ 0123456789") not in _UNSPOKEN
 
 
 def spoken(key: str) -> str:
@@ -261,8 +262,11 @@ def _framed(art: Artwork, line: float, size: float) -> tuple[Artwork, float]:
     left, top, right, bottom = _ink_box(art, 0.0)
     units = 0.0
     if line:
-        longest = max(right - left, bottom - top)
-        # The edge adds half its width on both sides: units / (longest + units) = line / size.
+        # A first guess tells how long the picture is without its edge, which adds half its width on
+        # both sides: units / (longest + units) = line / size.
+        guess = line * max(right - left, bottom - top) / size
+        left, top, right, bottom = _ink_box(art, guess)
+        longest = max(right - left, bottom - top) - guess
         units = line * longest / max(size - line, line)
         left, top, right, bottom = _ink_box(art, units)
     decimals = max(1, 6 - len(str(int(max(art.width, art.height)))))

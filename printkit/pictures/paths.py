@@ -9,7 +9,7 @@ from typing import Any
 from printkit.pictures.css import MAX_NUMBER, length, numbers
 from printkit.pictures.tree import Node, UnusableError
 
-MAX_OPERATORS = 100_000
+MAX_OPERATORS = 50_000
 
 Path = tuple[tuple[Any, ...], ...]
 Bounds = tuple[float, float, float, float]  # left, top, right, bottom

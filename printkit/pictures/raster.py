@@ -232,6 +232,10 @@ def _flate(image: "Image.Image") -> bytes:
 
 
 def _jpeg(image: "Image.Image") -> bytes:
+    from PIL import Image
+
     out = io.BytesIO()
-    image.save(out, "JPEG", quality=JPEG_QUALITY, optimize=True, subsampling=0)
+    # By its pixels alone, as saving would carry over comments; optimize=True fails on noisy pictures.
+    bare = Image.frombytes(image.mode, image.size, image.tobytes())
+    bare.save(out, "JPEG", quality=JPEG_QUALITY, subsampling=0)
     return out.getvalue()

@@ -20,7 +20,7 @@ from printkit.pieces import Drawing, Shape
 
 MAX_DRAWN = 20_000
 MAX_USES = 12
-MAX_POINTS = 300_000
+MAX_POINTS = 200_000
 MAX_LEVELS = 150
 
 _SHAPES = frozenset(["path", "rect", "circle", "ellipse", "line", "polyline", "polygon"])
@@ -337,7 +337,7 @@ class _Reader:
             self.notes.add(_LAYERS)
 
     def note_line(self, style: Style) -> None:
-        if any(css.numbers(style.get("stroke-dasharray"))):
+        if _DASHES not in self.notes and any(css.numbers(style.get("stroke-dasharray"))):
             self.notes.add(_DASHES)
         if any(style.get(name, "none") != "none" for name in _MARKERS):
             self.notes.add(_MARKER)

@@ -103,9 +103,16 @@ def load_theme(name_or_path: str, base: Path, place: str) -> Theme:
     if name_or_path in built_in():
         return _loaded(resource(f"themes/{name_or_path}"), name_or_path, name_or_path)
     folder = base / name_or_path
-    if not name_or_path.strip() or not folder.is_dir():
+    if not name_or_path.strip() or not _is_folder(folder):
         raise PrintkitError([_missing(name_or_path, folder, place)])
     return _loaded(folder, folder.resolve().name, name_or_path.rstrip("/\\"))
+
+
+def _is_folder(path: Path) -> bool:
+    try:
+        return path.is_dir()
+    except OSError:  # such as a name that is too long
+        return False
 
 
 def _missing(name: str, folder: Path, place: str) -> Problem:
@@ -113,7 +120,7 @@ def _missing(name: str, folder: Path, place: str) -> Problem:
     found = f"there is no built-in theme and no folder '{name}'"
     if not name.strip():
         found = "the theme has no name"
-    elif folder.exists():
+    elif len(name) < 200 and folder.exists():
         found = f"'{name}' is a file, not a folder of pictures"
     return Problem(
         place=place,

@@ -243,3 +243,23 @@ def test_what_is_not_seen_is_not_named():
         "<g display='none' filter='url(#f)'><text>hidden</text></g><path d='M1 1h8v8z'/>"
     )
     assert art.notes == ()
+
+
+# Selectors Level 4, 17: ids weigh more than classes, those more than elements; then the later wins.
+@pytest.mark.parametrize(
+    ("rules", "color"),
+    [
+        ("path { fill: red } .a { fill: lime }", (0.0, 1.0, 0.0)),
+        (".a { fill: lime } path { fill: red }", (0.0, 1.0, 0.0)),
+        ("#x { fill: blue } path.a { fill: red } .b { fill: lime }", (0.0, 0.0, 1.0)),
+        (".a { fill: red } .b { fill: lime } .a { fill: blue }", (0.0, 0.0, 1.0)),
+        (".b { fill: red } * { fill: lime } rect { fill: blue }", (1.0, 0.0, 0.0)),
+        ("rect.a { fill: red } #y { fill: red } .c { fill: red }", (0.2, 0.4, 0.6)),
+        ("@import url(x.css); path { fill: lime !important } /* path { fill: red } */", (0.0, 1.0, 0.0)),
+        (".a, .z { fill: lime; } .z { fill: red }", (0.0, 1.0, 0.0)),
+    ],
+)
+def test_style_rules_follow_the_cascade(rules, color):
+    """Heavier selectors win, then later ones; attributes yield to any rule."""
+    shape = only_shape(f'<style>{rules}</style><path id="x" class="a b" fill="#369" d="M1 1h8v8z"/>')
+    assert shape.fill == color

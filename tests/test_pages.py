@@ -1,0 +1,197 @@
+"""Packs made at random, read back from their pages alone: counted, measured, laid back on front."""
+
+import json
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from reader import (
+    MM,
+    ReadPage,
+    count_things,
+    cropped,
+    ink_share,
+    inside,
+    mirrored,
+    read_file,
+    read_folder,
+)
+
+from printkit.cli import commands
+from printkit.units import PAPERS
+
+PLAIN = (Path(__file__).parent / "fixtures" / "plain").as_posix()
+SAMPLES = Path(__file__).parent.parent / "samples"
+FLIPS = ("long", "short", "hand")
+
+
+def make(folder: Path, text: str, *arguments: str) -> Path:
+    """The folder of a pack made from a text."""
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "pack.toml").write_text(text, encoding="utf-8")
+    result = CliRunner().invoke(commands, ["make", str(folder / "pack.toml"), *arguments])
+    assert (result.exit_code, result.stderr) == (0, "")
+    return folder / "pack"
+
+
+@st.composite
+def packs(draw) -> str:
+    """A small pack of one child with two trays, on any paper, in any ink, turned any way."""
+    first = draw(st.integers(0, 12))
+    last = first + draw(st.integers(0, 4))
+    arrange = draw(st.sampled_from(["auto", "line", "ring", "frame"]))
+    if last <= 6:
+        arrange = draw(st.sampled_from(["auto", "line", "ring", "frame", "dice", "scatter"]))
+    layout = draw(st.sampled_from(["whole", "back", "pair", "triple"]))
+    languages = draw(st.sampled_from([["en"], ["es", "pl"], ["uk", "de"], ["pt-PT", "fr"]]))
+    sums = draw(st.integers(2, 12))
+    second = draw(
+        st.sampled_from(
+            [
+                '{ make = "clip-cards", choices = %d, arrange = "%s" }' % (draw(st.sampled_from([3, 4])), arrange),
+                f'{{ make = "strips", count = 4, operation = "{draw(st.sampled_from(["add", "subtract", "both"]))}",'
+                f' unknown = "{draw(st.sampled_from(["result", "change", "start", "mixed"]))}" }}',
+                '{ make = "odd-one-out", count = 3, lookalike = %d }' % draw(st.integers(1, 6)),
+                '{ make = "tracing", numbers = [%d, %d] }' % (last, last),
+            ]
+        )
+    )  # fmt: skip
+    return (
+        f'theme = "{PLAIN}"\npaper = "{draw(st.sampled_from(sorted(PAPERS)))}"\n'
+        f'ink = "{draw(st.sampled_from(["color", "gray", "outline"]))}"\n'
+        f'flip = "{draw(st.sampled_from(FLIPS))}"\nlanguages = {json.dumps(languages)}\n'
+        f"seed = {draw(st.integers(0, 999))}\n"
+        f'[[children]]\nname = "Wren"\nnumbers = [{first}, {last}]\nsums_to = {sums}\n'
+        f'materials = [{{ make = "counting-cards", layout = "{layout}", arrange = "{arrange}" }}, {second}]\n'
+    )
+
+
+# --- what is said of every page --------------------------------------------------------------
+
+
+def check_page(page: ReadPage) -> None:
+    """True and fitting: the paper's size, clear margins, things counted, words found, pieces in their boxes."""
+    width, height = page.file["paper_mm"]
+    assert page.size == pytest.approx((width, height), abs=0.01)
+    margin = 10
+    frame = page.pixels.copy()
+    edge = round((margin - 0.3) * MM)
+    frame[edge:-edge, edge:-edge] = 255
+    assert frame.min() > 200, "ink in the margin"
+    text = page.text.replace("\r\n", "\n")
+    for piece in page.entry["pieces"]:
+        assert inside(piece["box_mm"], [margin, margin, width - 2 * margin, height - 2 * margin])
+        for area in piece.get("areas", []):
+            assert inside(area["box_mm"], piece["box_mm"])
+            if area["ground"] == "none":
+                assert count_things(cropped(page, area["box_mm"], -0.2)) == area["things"], piece["id"]
+        facts = piece.get("facts", {})
+        if "numeral" in facts and facts["numeral"] is None and piece["material"] == "counting-cards":
+            assert not facts["words"]
+        del text
+        text = page.text
+
+
+def words_of(pages: list[ReadPage]) -> None:
+    """Each word that a piece's facts name stands in the text of one of the piece's pages."""
+    carried: dict[str, str] = {}
+    for page in pages:
+        for piece in page.entry["pieces"]:
+            carried[piece["id"]] = carried.get(piece["id"], "") + page.text
+    for page in pages:
+        for piece in page.entry["pieces"]:
+            for word in piece.get("facts", {}).get("words", {}).values():
+                assert word in carried[piece["id"]], (piece["id"], word)
+
+
+def backs_of(pages: list[ReadPage]) -> list[tuple[ReadPage, ReadPage]]:
+    """Fronts with the pages behind them, for files of both kinds."""
+    fronts = [page for page in pages if page.entry["side"] == "front"]
+    backs = [page for page in pages if page.entry["side"] == "back"]
+    pairs = []
+    for back in backs:
+        ids = {piece["id"] for piece in back.entry["pieces"]}
+        pairs += [
+            (front, back)
+            for front in fronts
+            if front.file["stock"] == back.file["stock"]
+            and ids == {piece["id"] for piece in front.entry["pieces"]}
+        ]
+    assert len(pairs) == len(backs)
+    return pairs
+
+
+def check_backs(front: ReadPage, back: ReadPage) -> None:
+    """Each back lies behind its own front, and a control behind the choice it marks, with ink in it."""
+    flip = back.file["flip"]
+    for behind in back.entry["pieces"]:
+        piece = front.piece(behind["id"])
+        assert mirrored(behind["box_mm"], flip, front.size) == pytest.approx(piece["box_mm"], abs=0.02)
+        if "control_mm" not in behind:
+            continue
+        control = mirrored(behind["control_mm"], flip, front.size)
+        assert ink_share(cropped(back, behind["control_mm"])) > 0.02
+        if piece["material"] == "clip-cards":
+            zones = piece["zones_mm"]
+            middle = [control[0] + control[2] / 2, control[1] + control[3] / 2, 0, 0]
+            reached = [number for number, zone in enumerate(zones) if _over(middle, zone)]
+            assert reached == [piece["facts"]["answer"]]
+        if piece["material"] == "odd-one-out":
+            held = [number for number, box in enumerate(piece["boxes_mm"]) if inside(control, box)]
+            assert held == [piece["facts"]["odd"]]
+
+
+def _over(point: list[float], zone: list[float]) -> bool:
+    """Whether a point lies straight above or beside a zone: within its width or within its height."""
+    along = zone[0] <= point[0] <= zone[0] + zone[2]
+    upright = zone[1] <= point[1] <= zone[1] + zone[3]
+    return along if zone[2] > zone[3] or abs(zone[2] - zone[3]) < 1e-6 else upright
+
+
+@given(text=packs())
+@settings(max_examples=12, suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_pages_are_true_and_fit(text, tmp_path_factory):
+    """Any small pack: what the pages show is what the manifest says, to the millimetre."""
+    folder = make(tmp_path_factory.mktemp("pack"), text)
+    manifest = json.loads((folder / "manifest.json").read_text(encoding="utf-8"))
+    files = [item for item in manifest["files"] if item["file"] != "guide.pdf"]
+    pages = [page for item in files for page in read_file(folder, item)]
+
+    for page in pages:
+        check_page(page)
+    words_of(pages)
+    for front, back in backs_of(pages):
+        check_backs(front, back)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("name", [path.name for path in sorted(SAMPLES.glob("*.toml"))])
+def test_the_samples_make_and_fit_their_paper(name, paper, tmp_path):
+    """Each sample on A4 and on Letter: every page exactly the paper, the guide's too, every word found."""
+    result = CliRunner().invoke(
+        commands, ["make", str(SAMPLES / name), "-o", str(tmp_path / "out"), "--paper", paper]
+    )
+    assert (result.exit_code, result.stderr) == (0, "")
+    pages = read_folder(tmp_path / "out", pixels=False)
+
+    for page in pages:
+        assert page.size == pytest.approx(PAPERS[paper], abs=0.01)
+    words_of(pages)
+    backs_of([page for page in pages if page.file["file"] != "guide.pdf"])
+
+
+def test_key_pages_stand_for_backs(tmp_path):
+    """With flip none no page is a back, and the guide has the answers."""
+    text = (
+        f'theme = "{PLAIN}"\nflip = "none"\n[[children]]\nname = "Wren"\nnumbers = [2, 4]\nsums_to = 3\n'
+        'materials = ["clip-cards", "strips"]\n'
+    )
+    folder = make(tmp_path, text)
+    pages = read_folder(folder, pixels=False)
+    guide = " ".join(page.text for page in pages if page.file["file"] == "guide.pdf")
+
+    assert {page.entry["side"] for page in pages} == {"front"}
+    assert "1 + 1 = 2" in guide
+    assert "2 + 1 = 3" in guide

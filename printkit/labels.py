@@ -99,7 +99,7 @@ def gathered(needs: Sequence[Need]) -> dict[str, int]:
     found: dict[str, int] = {}
     for need in needs:
         found[need.what] = found.get(need.what, 0) + need.count
-    return found
+    return {what: count for what, count in found.items() if count}
 
 
 def gather_words(needs: Sequence[Need], units: str, texts: Catalogue) -> tuple[str, ...]:

@@ -155,8 +155,3 @@ def set_text(text: str, style: Style, x: float, width: float, top: float = 0.0) 
         for number, line in enumerate(broken(text, style, width))
         for mark in set_line(line, style, x, top + number * style.step)
     )
-
-
-def lines_in(text: str, style: Style, width: float) -> int:
-    """How many lines a text takes."""
-    return len(broken(text, style, width))

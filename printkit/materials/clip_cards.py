@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from printkit import letters
 from printkit.chance import Chance
 from printkit.checks import Whole, WordOrWords, Words, setting
 from printkit.materials import arrange as arranging
@@ -18,6 +17,7 @@ from printkit.materials.layout import (
     hairline,
     hatching,
     numeral,
+    numeral_height,
     pictures,
     set_marked,
     shape_of,
@@ -44,7 +44,7 @@ SIZES = {
     "medium": (94.0, 83.5),   # 6 and 6 times
     "large":  (125.0, 94.0),  # 4 and 4 times
 }  # fmt: skip
-_FIGURE_GAP = 7.0
+_FIGURE_GAP = 5.0
 """mm that stay free between a numeral and the edges of its zone, both sides together."""
 
 
@@ -261,12 +261,7 @@ def _figure(tray: Tray, size, cards: list[_Card]) -> float:
     count = tray.settings.choices
     last = max(card.number for card in cards) + count - 1
     room = _zones(size, count)[0].width - _FIGURE_GAP
-    ratio = letters.numeral_ratio(bold=True)
-    wide = max(
-        letters.run(str(number), 1 / ratio, bold=True, numerals=tray.child.numerals).width
-        for number in range(max(0, last - 9), last + 1)
-    )
-    return min(_figure_height(size), room / wide)
+    return numeral_height(range(last + 1), _figure_height(size), room, tray.child.numerals)
 
 
 def _choice_marks(tray: Tray, size, choices, zones, height: float) -> list[Mark]:

@@ -16,6 +16,7 @@ from printkit.materials.layout import (
     fits_sheet,
     hairline,
     numeral,
+    numeral_height,
     pictures,
     set_marked,
     shape_of,
@@ -258,11 +259,12 @@ def _things(plan: _Plan, card: _Card) -> tuple[tuple[Mark, ...], tuple[Area, ...
 
 
 def _figure(plan: _Plan, number: int, box: Rect) -> tuple[Mark, ...]:
-    middle = box.left + box.width / 2
-    height = box.height - 1.5
-    return numeral(
-        str(number), middle, box.top + height, height, plan.tray.child.numerals, widest=box.width
-    )
+    """The numeral in the middle of a box; as high as the widest of the set allows."""
+    first, last = plan.tray.child.numbers
+    numerals = plan.tray.child.numerals
+    height = numeral_height(range(first, last + 1), box.height - 1.5, box.width, numerals)
+    base = box.top + (box.height + height - 1.5) / 2
+    return numeral(str(number), box.left + box.width / 2, base, height, numerals)
 
 
 def _label_marks(plan: _Plan, number: int) -> tuple[Mark, ...]:

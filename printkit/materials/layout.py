@@ -83,6 +83,10 @@ def content(size: tuple[float, float]) -> Rect:
     )
 
 
+_RULE_REACH = 0.12
+"""How far a base rule reaches beyond its numeral on either side, in heights of the numeral."""
+
+
 def hairline(size: tuple[float, float], color: Color) -> Box:
     """The fine frame of a card in the theme's colour."""
     frame = Rect(0, 0, *size).inset(HAIRLINE_INSET)
@@ -103,28 +107,25 @@ def accent(tray: Tray) -> Color:
 
 
 def numeral(
-    text: str,
-    middle: float,
-    base: float,
-    height: float,
-    numerals: Numerals,
-    *,
-    widest: float = 1000.0,
-    color: Color = INK,
+    text: str, middle: float, base: float, height: float, numerals: Numerals, *, color: Color = INK
 ) -> tuple[Mark, Mark]:
     """A numeral `height` mm high about `middle`, standing on its short rule with the base line at `base`."""
     size = height / letters.numeral_ratio(bold=True)
     run = letters.run(text, size, bold=True, numerals=numerals)
     wide = run.ink[2] - run.ink[0]
-    if wide > widest:
-        run = letters.run(text, size * widest / wide, bold=True, numerals=numerals)
-        wide = run.ink[2] - run.ink[0]
     line = max(0.4, height * 0.03)
-    half = wide / 2 + height * 0.12
     return (
         Text(run=run, x=micrometres(middle - (run.ink[0] + run.ink[2]) / 2), y=base, color=color),
-        base_rule(middle, base, 2 * half, line, color),
+        base_rule(middle, base, wide + 2 * _RULE_REACH * height, line, color),
     )
+
+
+def numeral_height(numbers: Iterable[int], most: float, width: float, numerals: Numerals) -> float:
+    """The height, at most `most`, at which the rules of all these numbers are at most `width` mm wide."""
+    size = 1 / letters.numeral_ratio(bold=True)
+    runs = [letters.run(str(n), size, bold=True, numerals=numerals) for n in numbers]
+    widest = max(run.ink[2] - run.ink[0] for run in runs) + 2 * _RULE_REACH
+    return min(most, width / widest)
 
 
 def base_rule(middle: float, base: float, width: float, line: float, color: Color = INK) -> Line:

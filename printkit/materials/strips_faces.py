@@ -2,12 +2,12 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from printkit.letters import Numerals
 from printkit.materials import strips_groups as groups
 from printkit.materials.layout import INK, SOFT, blank_face, hairline, pictures
-from printkit.materials.strips_equation import control, equation, natural_columns
+from printkit.materials.strips_equation import Figures, Term, control, equation, natural_columns
 from printkit.materials.strips_facts import SIGN, Fact, Operation, Task
 from printkit.materials.strips_plan import (
     BETWEEN,
@@ -44,7 +44,7 @@ def front(look: Look, task: Task) -> Face:
     kind: Kind = (fact.operation, task.unknown)
     terms = [None if out else n for n, out in zip(fact.numbers, hidden(kind), strict=True)]
     if look.wants.help == "none":
-        return _plain_face(look, terms, SIGN[fact.operation])
+        return _plain_face(look, look.fit.how, terms, SIGN[fact.operation])
     placed = _columns(look, kind, fact)
     band, top = _bands(
         look,
@@ -73,12 +73,15 @@ def own_front(look: Look, operation: Operation | None) -> Face:
     """A strip for an equation of the child's own; without an operation the sign is left open too."""
     sign = SIGN[operation] if operation else None
     terms = (None, None, None)
+    how = look.fit.how
+    room = inner(look.fit.size).width - 2 * how.slot
+    how = replace(how, box=min(how.box, math.floor(room / 3 * 1000) / 1000))
     if look.wants.help == "none":
-        return _plain_face(look, terms, sign)
+        return _plain_face(look, how, terms, sign)
     band, top = _bands(look, 0.0)
-    placed = columns(look.fit, [look.fit.how.box] * 3)
+    placed = columns(look.fit, [how.box] * 3)
     spots = [_dashed(Rect(left, band.top, width, band.height)) for left, width in placed]
-    line = equation(look.fit.how, terms, sign, placed, top)
+    line = equation(how, terms, sign, placed, top)
     return Face(marks=(hairline(look.fit.size, look.frame), *spots, *line))
 
 
@@ -107,9 +110,8 @@ def counters(tasks: Sequence[Task]) -> int:
 # --- parts -----------------------------------------------------------------------------------
 
 
-def _plain_face(look: Look, terms, sign: str | None) -> Face:
+def _plain_face(look: Look, how: Figures, terms: Sequence[Term], sign: str | None) -> Face:
     box = inner(look.fit.size)
-    how = look.fit.how
     placed = natural_columns(how, terms, box)
     middle = min(look.fit.size[1] / 2, box.bottom - how.high / 2)
     line = equation(how, terms, sign, placed, middle - how.high / 2)

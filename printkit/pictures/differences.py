@@ -12,11 +12,10 @@ from functools import lru_cache
 
 from printkit.pictures.colors import difference, gray, rgb
 from printkit.pictures.motifs import Ink, Motif, spoken
-from printkit.pictures.seen import Change, Look, Pixels, measure, pixels, things
+from printkit.pictures.seen import Look, Pixels, measure, pixels, things
 from printkit.pictures.themes import Theme
 from printkit.pieces import WHITE, Color
 
-LEVELS = (1, 2, 3, 4, 5, 6)
 SMALLER = 0.62
 TURNS = (180, 90, 270)
 MOST_OTHERS = 11  # motifs that each motif is compared with, so that large folders take no minutes
@@ -56,8 +55,9 @@ class Difference:
 @lru_cache(maxsize=128)
 def differences(theme: Theme, level: int, ink: Ink, size: float) -> tuple[Difference, ...]:
     """All differences of a level that can be seen in pictures `size` mm long, in a stable order."""
-    found = _LEVELS[level](theme, ink, size)
-    return tuple(difference for difference in found if difference is not None)
+    search = _Search(theme=theme, level=level, ink=ink, size=size)
+    found = (each for motif in theme.motifs for each in _LEVELS[level](search, motif))
+    return tuple(each for each in found if each is not None)
 
 
 @lru_cache(maxsize=256)
@@ -67,43 +67,102 @@ def _printed(motif: Motif, ink: Ink, size: float) -> tuple[Look, Pixels]:
     return look, pixels(look, size)
 
 
-def _compared(
-    motif: Motif,
-    level: int,
-    ink: Ink,
-    size: float,
-    said: tuple[str, ...],
-    odd: Look,
-    odd_pixels: Pixels | None = None,
-    alike: Look | None = None,
-) -> Difference | None:
-    """The difference, if it can be seen."""
-    whole, whole_pixels = _printed(motif, ink, size)
-    if alike is not None:
-        whole, whole_pixels = alike, pixels(alike, size)
-    seen: Change | None = measure(ink, motif.is_photo)(whole_pixels, odd_pixels or pixels(odd, size))
-    if seen is None:
-        return None
-    return Difference(
-        motif=motif.key,
-        level=level,
-        kind=said[0],
-        said=said,
-        alike=whole,
-        odd=odd,
-        area=round(seen.area, 1),
-        contrast=round(seen.contrast, 1),
-    )
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Search:
+    """What is looked for; each method finds the differences of one motif."""
+
+    theme: Theme
+    level: int
+    ink: Ink
+    size: float
+
+    def pixels(self, look: Look) -> Pixels:
+        return pixels(look, self.size)
+
+    def printed(self, motif: Motif) -> tuple[Look, Pixels]:
+        return _printed(motif, self.ink, self.size)
+
+    def compared(
+        self, motif: Motif, said: tuple[str, ...], alike: tuple[Look, Pixels], odd: tuple[Look, Pixels]
+    ) -> Difference | None:
+        """The difference of two looks, if it can be seen."""
+        seen = measure(self.ink, motif.is_photo)(alike[1], odd[1])
+        if seen is None:
+            return None
+        return Difference(
+            motif=motif.key,
+            level=self.level,
+            kind=said[0],
+            said=said,
+            alike=alike[0],
+            odd=odd[0],
+            area=round(seen.area, 1),
+            contrast=round(seen.contrast, 1),
+        )
+
+    def others(self, motif: Motif) -> Iterator[Difference | None]:
+        """Another motif: of another color on level 1, of a like color on level 2."""
+        whole = self.printed(motif)
+        for other in _like_and_unlike(self.theme, motif, self.ink, self.size)[self.level - 1]:
+            yield self.compared(motif, ("another motif", other.key), whole, self.printed(other))
+
+    def sizes(self, motif: Motif) -> Iterator[Difference | None]:
+        """A small one among large ones, a large one among small ones."""
+        whole = self.printed(motif)
+        look = Look(drawing=motif.drawing(self.ink, size=self.size * SMALLER), scale=SMALLER)
+        small = look, self.pixels(look)
+        yield self.compared(motif, ("smaller",), whole, small)
+        yield self.compared(motif, ("larger",), small, whole)
+
+    def parts(self, motif: Motif) -> Iterator[Difference | None]:
+        """A part left out where the rest holds together; in another color where there is color."""
+        whole = self.printed(motif)
+        for part in motif.parts:
+            look = Look(drawing=motif.drawing(self.ink, size=self.size, hide=(part,)))
+            without = look, self.pixels(look)
+            if _holds_together(whole[1], without[1]):
+                yield self.compared(motif, ("part missing", spoken(part)), whole, without)
+        for number, part in enumerate(motif.parts if self.ink != "outline" else ()):
+            tried = (
+                self.recolored(motif, part, color)
+                for color in _other_colors(self.theme, motif, part, number)
+            )
+            yield next((found for found in tried if found is not None), None)
+
+    def recolored(self, motif: Motif, part: str, color: Color) -> Difference | None:
+        """A part in one other color."""
+        drawing = motif.drawing(self.ink, size=self.size, recolor=((part, color),))
+        return self.as_it_is_and(motif, ("part recolored", spoken(part)), Look(drawing=drawing))
+
+    def turned(self, motif: Motif) -> Iterator[Difference | None]:
+        """Half a turn and the quarter turns."""
+        whole, _ = self.printed(motif)
+        for turn in TURNS:
+            look = Look(drawing=whole.drawing, turn=turn)
+            yield self.as_it_is_and(motif, ("turned", str(turn)), look)
+
+    def mirrored(self, motif: Motif) -> Iterator[Difference | None]:
+        """Left and right changed, unless the theme calls the motif symmetric."""
+        whole, _ = self.printed(motif)
+        if not motif.symmetric:
+            yield self.as_it_is_and(motif, ("mirrored",), Look(drawing=whole.drawing, mirror=True))
+
+    def as_it_is_and(self, motif: Motif, said: tuple[str, ...], odd: Look) -> Difference | None:
+        return self.compared(motif, said, self.printed(motif), (odd, self.pixels(odd)))
 
 
-# --- the levels ------------------------------------------------------------------------------
+_LEVELS = {
+    1: _Search.others,
+    2: _Search.others,
+    3: _Search.sizes,
+    4: _Search.parts,
+    5: _Search.turned,
+    6: _Search.mirrored,
+}
+LEVELS = tuple(_LEVELS)
 
 
-def _others(level: int, theme: Theme, ink: Ink, size: float) -> Iterator[Difference | None]:
-    for motif in theme.motifs:
-        for other in _like_and_unlike(theme, motif, ink, size)[level - 1]:
-            look, seen = _printed(other, ink, size)
-            yield _compared(motif, level, ink, size, ("another motif", other.key), look, seen)
+# --- like and unlike -------------------------------------------------------------------------
 
 
 def _like_and_unlike(
@@ -151,36 +210,7 @@ def _main_color(motif: Motif, ink: Ink, size: float) -> tuple[int, int, int]:
     return counts.most_common(1)[0][0] if counts else (0, 0, 0)
 
 
-def _sizes(theme: Theme, ink: Ink, size: float) -> Iterator[Difference | None]:
-    for motif in theme.motifs:
-        small = Look(drawing=motif.drawing(ink, size=size * SMALLER), scale=SMALLER)
-        whole, seen = _printed(motif, ink, size)
-        yield _compared(motif, 3, ink, size, ("smaller",), small)
-        yield _compared(motif, 3, ink, size, ("larger",), whole, seen, alike=small)
-
-
-def _parts(theme: Theme, ink: Ink, size: float) -> Iterator[Difference | None]:
-    for motif in theme.motifs:
-        for part in motif.parts:
-            without = Look(drawing=motif.drawing(ink, size=size, hide=(part,)))
-            seen = pixels(without, size)
-            if _holds_together(_printed(motif, ink, size)[1], seen):
-                yield _compared(motif, 4, ink, size, ("part missing", spoken(part)), without, seen)
-        if ink == "outline":
-            continue
-        for number, part in enumerate(motif.parts):
-            tried = (
-                _compared(
-                    motif,
-                    4,
-                    ink,
-                    size,
-                    ("part recolored", spoken(part)),
-                    Look(drawing=motif.drawing(ink, size=size, recolor=((part, color),))),
-                )
-                for color in _other_colors(theme, motif, part, number)
-            )
-            yield next((found for found in tried if found is not None), None)
+# --- parts -----------------------------------------------------------------------------------
 
 
 def _holds_together(whole: Pixels, rest: Pixels) -> bool:
@@ -216,27 +246,3 @@ def _told_apart(one: Color, two: Color) -> float:
 def _bytes(color: Color) -> tuple[int, int, int]:
     red, green, blue = (round(part * 255) for part in rgb(color))
     return red, green, blue
-
-
-def _turned(theme: Theme, ink: Ink, size: float) -> Iterator[Difference | None]:
-    for motif in theme.motifs:
-        for turn in TURNS:
-            look = Look(drawing=motif.drawing(ink, size=size), turn=turn)
-            yield _compared(motif, 5, ink, size, ("turned", str(turn)), look)
-
-
-def _mirrored(theme: Theme, ink: Ink, size: float) -> Iterator[Difference | None]:
-    for motif in theme.motifs:
-        if not motif.symmetric:
-            look = Look(drawing=motif.drawing(ink, size=size), mirror=True)
-            yield _compared(motif, 6, ink, size, ("mirrored",), look)
-
-
-_LEVELS = {
-    1: lambda theme, ink, size: _others(1, theme, ink, size),
-    2: lambda theme, ink, size: _others(2, theme, ink, size),
-    3: _sizes,
-    4: _parts,
-    5: _turned,
-    6: _mirrored,
-}

@@ -284,16 +284,12 @@ def _ink_box(art: Artwork, line: float) -> Bounds:
     shapes = [shape for item in art.items for shape in _inked(item, ink, line)]
     tolerance = max(art.width, art.height) * 1e-5
     boxes = (shape_bounds(shape, tolerance) for shape in shapes)
-    left, top, right, bottom = united(box for box in boxes if box is not None) or (
-        0.0,
-        0.0,
-        art.width,
-        art.height,
-    )
+    box = united(box for box in boxes if box is not None)
+    # The edge of what touches the border of the sheet lies half outside it.
     reach = line / 2
-    return (
-        max(left, -reach),
-        max(top, -reach),
-        min(right, art.width + reach),
-        min(bottom, art.height + reach),
-    )
+    sheet = (-reach, -reach, art.width + reach, art.height + reach)
+    if box is None:
+        return sheet
+    left, top = max(sheet[0], box[0]), max(sheet[1], box[1])
+    right, bottom = min(sheet[2], box[2]), min(sheet[3], box[3])
+    return (left, top, right, bottom) if left < right and top < bottom else sheet

@@ -13,6 +13,7 @@ from typing import Any
 from printkit.errors import PrintkitError, Problem
 from printkit.pictures import css
 from printkit.pictures.css import Style
+from printkit.pictures.flatten import shape_bounds
 from printkit.pictures.paints import Line, Paints, in_order, painted
 from printkit.pictures.paths import Bounds, bounds, mapped, outline
 from printkit.pictures.tree import Node, UnusableError, read_tree
@@ -102,8 +103,7 @@ def _read(data: bytes, name: str) -> Artwork:
     reader = _Reader(width=view_box[2], height=view_box[3], decimals=_decimals(view_box))
     reader.learn(svg)
     reader.children(svg, _Place(matrix=Transform(1, 0, 0, 1, -left, -top)).into(svg, reader))
-    shown = (0.0, 0.0, width, height)
-    items = tuple(item for item in reader.items if _meets(item.shape, shown))
+    items = tuple(item for item in reader.items if _meets(item.shape, width, height))
     if not items:
         raise UnusableError("nothing of the drawing can be seen")
     return Artwork(name=name, width=width, height=height, items=items, notes=tuple(sorted(reader.notes)))
@@ -147,19 +147,22 @@ def _size(svg: Node) -> tuple[float, float] | None:
     return size if min(size) > 0 else None
 
 
-def _meets(shape: Shape, box: Bounds) -> bool:
-    """Whether any of the shape can lie inside the box; a quick test on the line and its width."""
+def _meets(shape: Shape, width: float, height: float) -> bool:
+    """Whether any of what the shape paints lies on the sheet."""
     edges = bounds(shape.path)
+    if shape.stroke is not None and edges is not None and not _inside(edges, width, height):
+        edges = shape_bounds(shape, max(width, height) * 1e-5)
     if edges is None:
         return False
-    half = shape.stroke_width * 4 if shape.stroke is not None else 0.0
-    return (
-        edges[0] - half < box[2]
-        and edges[1] - half < box[3]
-        and edges[2] + half > box[0]
-        and edges[3] + half > box[1]
-        and (shape.stroke is not None or (edges[2] > edges[0] and edges[3] > edges[1]))
-    )
+    left, top, right, bottom = edges
+    if shape.stroke is None and (left == right or top == bottom):
+        return False
+    return left < width and top < height and right > 0 and bottom > 0
+
+
+def _inside(edges: Bounds, width: float, height: float) -> bool:
+    left, top, right, bottom = edges
+    return left > 0 and top > 0 and right < width and bottom < height
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -90,7 +90,7 @@ def test_none_comes_again_until_all_have_appeared(drawn):
 @given(choices())
 def test_the_choice_is_even_over_the_sums(drawn):
     """No sum has two strips more than another that has facts left."""
-    most, count, zero, setting, _, facts = drawn
+    most, _, zero, setting, _, facts = drawn
     operation = "add" if setting == "both" else setting
     own = [fact for fact in facts if fact.operation == operation]
     every = facts_within(most, operation, zero=zero)
@@ -144,7 +144,9 @@ def test_mixed_asks_for_each_place_as_often(seed, count, most):
 
 def test_mixed_hangs_on_chance():
     """Another seed spreads the unknown in another way."""
-    asked = {tuple(piece.facts.unknown for piece in strips(None, seed, unknown="mixed")) for seed in range(8)}
+    asked = {
+        tuple(piece.facts.unknown for piece in strips(None, seed, unknown="mixed")) for seed in range(8)
+    }
 
     assert len(asked) > 1
 
@@ -242,7 +244,7 @@ def check_insets(piece: Piece) -> None:
 
 
 def check_things(piece: Piece) -> None:
-    """Each area holds its things and no more; things lie apart; places are as large as they should be."""
+    """Each area holds its things and no more; things lie apart; nothing covers anything."""
     face = piece.front
     things = [mark.bounds() for mark in face.marks if isinstance(mark, Picture)]
     for area in face.areas:
@@ -251,7 +253,9 @@ def check_things(piece: Piece) -> None:
     assert sum(area.things for area in face.areas) == len(things)
     for i, thing in enumerate(things):
         apart = min(thing.width, thing.height) * 0.2
-        wide = Rect(thing.left - apart, thing.top - apart, thing.width + 2 * apart, thing.height + 2 * apart)
+        wide = Rect(
+            thing.left - apart, thing.top - apart, thing.width + 2 * apart, thing.height + 2 * apart
+        )
         assert not any(wide.meets(other) for other in things[:i])
     solid = [mark.bounds() for mark in (*texts(face), *answer_boxes(piece))]
     assert not any(mark.meets(thing) for mark in solid for thing in things)
@@ -287,12 +291,14 @@ def check_rules(piece: Piece) -> None:
         for mark in numerals:
             ink = mark.bounds()
             assert any(
-                rule.x1 <= ink.left and ink.right <= rule.x2 and 0 < rule.y1 - mark.y < 2 for rule in rules
+                rule.x1 <= ink.left and ink.right <= rule.x2 and 0 < rule.y1 - mark.y < 2
+                for rule in rules
             )
 
 
 @pytest.mark.parametrize(
-    ("unknown", "drawn"), [("result", ("a", "b")), ("change", ("a", "result")), ("start", ("b", "result"))]
+    ("unknown", "drawn"),
+    [("result", ("a", "b")), ("change", ("a", "result")), ("start", ("b", "result"))],
 )
 @pytest.mark.parametrize("operation", OPERATIONS)
 def test_only_known_numbers_are_drawn(unknown, drawn, operation):
@@ -338,14 +344,15 @@ def test_places_are_two_mm_larger_than_the_counters(counter, unknown):
 
     for piece in made.pieces:
         facts = piece.facts
-        known = [n for n, name in ((facts.a, "start"), (facts.b, "change"), (facts.result, "result"))
-                 if name != facts.unknown]  # fmt: skip
+        named = {"start": facts.a, "change": facts.b, "result": facts.result}
+        known = [number for name, number in named.items() if name != facts.unknown]
         dots = [mark.bounds() for mark in piece.front.marks if isinstance(mark, Dot)]
         most = max(most, len(dots))
         assert len(dots) == sum(known)
         assert {(area.things, area.ground) for area in piece.front.areas} == {(0, "places")}
         assert all(abs(dot.width - counter - 2) < 0.1 for dot in dots)
-        assert not any(dot.inset(-0.9).meets(other.inset(-0.9)) for i, dot in enumerate(dots) for other in dots[:i])
+        around = [dot.inset(-0.9) for dot in dots]
+        assert not any(dot.meets(other) for i, dot in enumerate(around) for other in around[:i])
     (need,) = [need for need in made.needs if need.what == "counters"]
     assert (need.count, need.size) == (most, counter)
 
@@ -353,7 +360,8 @@ def test_places_are_two_mm_larger_than_the_counters(counter, unknown):
 def test_zeros_lie_in_a_frame():
     """In a set with zeros every group has a frame, so that an empty one is seen to be empty."""
     for piece in strips({"sums_to": 4}, zero=True, count=15):
-        frames = [mark for mark in piece.front.marks[1:] if isinstance(mark, Box) and mark.stroke != INK and not mark.dash]
+        boxes = [mark for mark in piece.front.marks[1:] if isinstance(mark, Box)]
+        frames = [mark for mark in boxes if mark.stroke != INK and not mark.dash]
         assert len(frames) == len(piece.front.areas)
         for frame, area in zip(frames, piece.front.areas, strict=True):
             assert frame.bounds().holds(area.box)
@@ -366,7 +374,9 @@ def test_own_strips_are_blank():
         assert [piece.key for piece in pieces[-2:]] == ["own-1", "own-2"]
         blank = pieces[-1]
         assert [mark.run.text for mark in texts(blank.front)] == signs
-        assert len([mark for mark in blank.front.marks if isinstance(mark, Dot)]) == (operation == "both")
+        assert len([mark for mark in blank.front.marks if isinstance(mark, Dot)]) == (
+            operation == "both"
+        )
 
 
 def test_keys_are_safe_and_unique():
@@ -394,9 +404,7 @@ def test_numerals_follow_the_child():
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
-@pytest.mark.parametrize(
-    ("size", "sheet"), [(None, 6), ("small", 10), ("medium", 6), ("large", 4)]
-)
+@pytest.mark.parametrize(("size", "sheet"), [(None, 6), ("small", 10), ("medium", 6), ("large", 4)])
 def test_strips_fill_a_sheet(paper, size, sheet):
     """The named sizes stand as often on A4 as on Letter; without a size the smallest that pleases."""
     asked = tray("strips", {"paper": paper, "sums_to": 5}, **({"size": size} if size else {}))
@@ -413,7 +421,10 @@ def test_strips_fill_a_sheet(paper, size, sheet):
     margin=st.integers(3, 40),
     counter=st.integers(8, 60),
     settings=st.fixed_dictionaries(
-        {"operation": st.sampled_from((*OPERATIONS, "both")), "unknown": st.sampled_from((*UNKNOWNS, "mixed"))}
+        {
+            "operation": st.sampled_from((*OPERATIONS, "both")),
+            "unknown": st.sampled_from((*UNKNOWNS, "mixed")),
+        }
     ),
 )
 def test_defaults_work_on_any_paper(most, paper, margin, counter, settings):
@@ -497,12 +508,17 @@ def test_a_strip_larger_than_the_sheet():
 
 def test_the_same_again_and_nothing_but_names_matters():
     """Twice the same; ink and paper change no choice; another child or seed does."""
-    keys = [piece.key for piece in strips({"sums_to": 20}, unknown="mixed")]
+    keys = keys_of({"sums_to": 20})
 
     assert strips({"sums_to": 20}, unknown="mixed") == strips({"sums_to": 20}, unknown="mixed")
-    assert keys == [piece.key for piece in strips({"sums_to": 20, "ink": "gray", "paper": "a5"}, unknown="mixed")]
-    assert keys != [piece.key for piece in strips({"sums_to": 20, "name": "Juno"}, unknown="mixed")]
-    assert keys != [piece.key for piece in strips({"sums_to": 20}, 1, unknown="mixed")]
+    assert keys == keys_of({"sums_to": 20, "ink": "gray", "paper": "a5"})
+    assert keys != keys_of({"sums_to": 20, "name": "Juno"})
+    assert keys != keys_of({"sums_to": 20}, 1)
+
+
+def keys_of(child, seed=0):
+    """The keys of a mixed set."""
+    return [piece.key for piece in strips(child, seed, unknown="mixed")]
 
 
 def test_blank_strips_change_no_other():

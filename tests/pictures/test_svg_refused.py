@@ -74,6 +74,10 @@ FILES = {
         svg('<rect x="500" width="9" height="9"/>'),
         "nothing of the drawing can be seen",
     ),
+    "just outside": (
+        svg('<path d="M-3 10v20" stroke="red" stroke-width="4"/>'),
+        "nothing of the drawing can be seen",
+    ),
     "not a number": (svg('<path d="M NaN 0 L 10 inf"/>'), "nothing of the drawing can be seen"),
     "huge number": (
         svg('<rect width="1e400" height="5"/>'),

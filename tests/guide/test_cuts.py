@@ -1,0 +1,164 @@
+"""Cuts in the guide: every cut of every sheet, in order, at its place, each pattern once."""
+
+from collections import Counter
+
+import pytest
+from guide.guides import summer, whole_text
+from hypothesis import given
+from hypothesis import strategies as st
+
+from printkit.guide.cuts import patterns, sheet_numbers, step_words, steps
+from printkit.labels import lengths
+from printkit.pieces import Face, Piece
+from printkit.sheets.grid import Frame, cuts, rows, stacked
+from printkit.texts import catalogue
+from printkit.units import PAPERS
+
+ENGLISH = catalogue("en")
+SIZES = ((62.0, 88.0), (94.0, 125.0), (92.0, 44.0), (186.0, 41.0), (47.5, 62.0))
+
+
+@st.composite
+def a_sheet(draw):
+    """A paper, and the cuts of a sheet of pieces of one to three sizes on it."""
+    paper = PAPERS[draw(st.sampled_from(("a4", "letter")))]
+    frame = Frame(width=paper[0], height=paper[1], margin=draw(st.sampled_from((5.0, 10.0))))
+    runs = draw(st.lists(st.tuples(st.sampled_from(SIZES), st.integers(1, 9)), min_size=1, max_size=3))
+    pieces = [
+        Piece(
+            child="Wren", set="cards", material="counting-cards", key=str(n),
+            width=size[0], height=size[1], front=Face(marks=()),
+        )
+        for size, count in runs
+        for n in range(count)
+    ]  # fmt: skip
+    return paper, cuts(stacked(rows(pieces, frame.room), frame.room[1])[0], frame)
+
+
+def told(step):
+    """The places of a step's cuts, in their order: (x or y, where), as many as the step counts."""
+    places = [("x" if step.kind == "down" else "y", at) for at in step.at]
+    return places * max(1, len(step.columns))
+
+
+@given(a_sheet())
+def test_steps_name_every_cut_at_its_place(sheet):
+    """Told one by one, the steps give the sheet's cuts back: number, direction and place."""
+    paper, sheet_cuts = sheet
+    named = [place for step in steps(paper, sheet_cuts) for place in told(step)]
+    drawn = [("x", cut.x1) if cut.x1 == cut.x2 else ("y", cut.y1) for cut in sheet_cuts]
+
+    assert named == drawn
+
+
+@given(a_sheet())
+def test_steps_are_numbered_as_the_cuts(sheet):
+    """The steps follow one another without a gap, from the first cut to the last."""
+    paper, sheet_cuts = sheet
+    numbers = [n for step in steps(paper, sheet_cuts) for n in range(step.first, step.last + 1)]
+
+    assert numbers == [cut.n for cut in sheet_cuts]
+
+
+@given(a_sheet())
+def test_the_foot_comes_first(sheet):
+    """The first step takes the foot off, alone."""
+    paper, sheet_cuts = sheet
+    first = steps(paper, sheet_cuts)[0]
+
+    assert (first.kind, first.first, first.last) == ("foot", 1, 1)
+
+
+@given(a_sheet())
+def test_columns_are_counted_from_the_left(sheet):
+    """A step within columns names those whose cuts it holds."""
+    paper, sheet_cuts = sheet
+    by_number = {cut.n: cut for cut in sheet_cuts}
+    down = []
+    for step in steps(paper, sheet_cuts):
+        if step.kind == "down":
+            down = [by_number[n].x1 for n in range(step.first, step.last + 1)]
+        if step.kind == "column":
+            lefts = dict.fromkeys(by_number[n].x1 for n in range(step.first, step.last + 1))
+            assert [down.index(left) + 1 for left in lefts] == list(step.columns)
+
+
+def test_nine_cards_on_a4_in_words():
+    """The words for the usual sheet of nine cards, whole."""
+    frame = Frame(width=210.0, height=297.0, margin=10.0)
+    pieces = [
+        Piece(
+            child="Wren", set="cards", material="counting-cards", key=str(n), width=62.0, height=88.0,
+            front=Face(marks=()),
+        )
+        for n in range(9)
+    ]  # fmt: skip
+    (sheet,) = stacked(rows(pieces, frame.room), frame.room[1])
+    said = step_words(steps((210.0, 297.0), cuts(sheet, frame)), "mm", ENGLISH)
+
+    assert said == (
+        ("1", "Foot off, 279 mm from the top"),
+        ("2, 3", "Across, 10 and 274 mm from the top"),
+        ("4–7", "Down, 12, 74, 136 and 198 mm from the left"),
+        ("8–13", "Each column across, 98 and 186 mm from the top"),
+    )
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("units", ["mm", "in", "both"])
+def test_the_guide_names_the_cuts_of_the_sheets(paper, units):
+    """Read back from the PDF, the guide holds the places of every sheet's cuts."""
+    made = summer(paper=paper, units=units)
+    text = whole_text(made)
+
+    for file in made.files:
+        for page in file.pages:
+            for step in steps((page.width, page.height), page.cuts):
+                assert lengths(step.at, units) in text
+
+
+def test_every_sheet_is_told_once():
+    """Each front of each file belongs to one pattern, and its cuts are the pattern's."""
+    made = summer()
+    by_name = {file.name: [page for page in file.pages if page.side == "front"] for file in made.files}
+    found = Counter()
+    for pattern in patterns(made.files):
+        for name, numbers in pattern.sheets:
+            for number in numbers:
+                found[name, number] += 1
+                assert by_name[name][number - 1].cuts == pattern.cuts
+
+    assert found == Counter(
+        (name, number) for name, pages in by_name.items() for number, _ in enumerate(pages, 1)
+    )
+
+
+def test_sheets_cut_alike_are_told_together():
+    """No two patterns have the same cuts on the same paper."""
+    found = patterns(summer().files)
+
+    assert len({(pattern.paper, pattern.cuts) for pattern in found}) == len(found)
+
+
+def test_sheets_without_cuts_are_named():
+    """Whole sheets are told apart from those to be cut."""
+    made = summer()
+    (plain,) = (file for file in made.files if file.name == "juno-plain.pdf")
+    whole = [number for number, page in enumerate(plain.pages, 1) if not page.cuts]
+
+    assert whole
+    assert f"Nothing to cut: {sheet_numbers(whole, ENGLISH)} of juno-plain.pdf." in whole_text(made)
+
+
+@pytest.mark.parametrize(
+    ("numbers", "words"),
+    [
+        ((2,), "sheet 2"),
+        ((1, 2), "sheets 1 and 2"),
+        ((1, 2, 3), "sheets 1 to 3"),
+        ((1, 2, 4), "sheets 1, 2 and 4"),
+    ],
+)
+def test_sheets_in_words(numbers, words):
+    """Neighbors are told as a range, others one by one."""
+    assert sheet_numbers(numbers, ENGLISH) == words

@@ -1,0 +1,229 @@
+"""What is said about each tray: no material without texts, no hint that a pack file would refuse."""
+
+import re
+import tomllib
+from dataclasses import fields, replace
+
+import pytest
+from guide.guides import pages_of, summer, texts_of, whole_text
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from strategies import PLAIN_THEME, legal_entry, made_of, plain_room, read
+
+from printkit.checks import Wrong
+from printkit.guide import GuideSet
+from printkit.guide.content import guide
+from printkit.guide.trays import VARIANTS, tray_words
+from printkit.materials import Material, materials
+from printkit.pack.keys import KEYS
+from printkit.resources import resource
+from printkit.texts import Catalogue, catalogue, catalogue_languages
+
+ENGLISH = catalogue("en")
+SAID_IN_CODE = re.compile("`([^`]*)`")
+
+
+def guide_set(entry, **child):
+    """A set made for one child, or None if it cannot be made."""
+    keys = {"name": "Wren", "theme": PLAIN_THEME, "sums_to": 10, **child}
+    asked = read({"children": [{**keys, "materials": [entry]}]}).children[0].trays[0]
+    if not plain_room(asked):
+        return None
+    made = made_of(asked)
+    if not made.pieces:
+        return None
+    kind = materials()[asked.material]
+    return GuideSet(tray=asked, material=kind, pieces=made.pieces, needs=made.needs)
+
+
+def leaves(found, path=()):
+    """Every sentence of a catalogue with its path."""
+    if isinstance(found, dict):
+        return [leaf for key, item in found.items() for leaf in leaves(item, (*path, key))]
+    return [(path, line) for line in (found if isinstance(found, list) else [found])]
+
+
+def without(texts: Catalogue, *path: str) -> Catalogue:
+    """The catalogue with one entry taken out."""
+
+    def cut(table, rest):
+        if len(rest) == 1:
+            return {key: item for key, item in table.items() if key != rest[0]}
+        return table | {rest[0]: cut(table[rest[0]], rest[1:])}
+
+    return Catalogue(language=texts.language, entries=tuple(cut(dict(texts.entries), path).items()))
+
+
+# --- texts -----------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("language", catalogue_languages())
+@pytest.mark.parametrize("name", sorted(materials()))
+def test_every_material_has_texts(name, language):
+    """Each material of the registry has a title and says what it is, how to show it, what comes next."""
+    texts = catalogue(language)
+    parts = ("title", "what", "present", "watch", "next")
+
+    assert all(texts.has(f"materials.{name}.{part}") for part in parts)
+    assert name in VARIANTS
+
+
+@settings(max_examples=60)
+@given(
+    st.sampled_from(sorted(materials())).flatmap(lambda make: legal_entry(make, PLAIN_THEME)),
+    st.integers(1, 6),
+    st.sampled_from(("long", "hand", "none")),
+)
+def test_any_settings_have_their_sentences(entry, level, flip):
+    """Whatever a tray is set to, nothing is missing, and no list is longer than one can take in."""
+    child = {"numbers": [0, 6], "languages": ["en", "es"], "hand": "left"}
+    item = guide_set(entry, lookalike=level, flip=flip, **child)
+    assume(item)
+    words = tray_words(item, ENGLISH)
+
+    assert words.what
+    assert 3 <= len(words.present) <= 5
+    assert 2 <= len(words.watch) <= 5
+    assert 1 <= len(words.next) <= 3
+
+
+@pytest.mark.parametrize("name", sorted(materials()))
+def test_what_the_guide_proposes_can_be_written_in_a_pack_file(name):
+    """Each `key` or `key = value` in a material's sentences is a key it has, with a value it takes."""
+    table = ENGLISH.find(f"materials.{name}")
+    checks = {key: check for key, (check, _) in KEYS.items()}
+    checks |= {field.name: field.metadata["check"] for field in fields(materials()[name].settings)}
+    codes = [code for _, line in leaves(table) for code in SAID_IN_CODE.findall(line)]
+
+    assert codes
+    for code in codes:
+        key, _, value = code.partition(" = ")
+        assert key in checks
+        if value:
+            written = tomllib.loads(code.format(harder=3))[key]
+            assert not isinstance(checks[key].read(written), Wrong)
+
+
+@pytest.mark.parametrize("language", catalogue_languages())
+def test_sentences_have_whole_marks(language):
+    """Marks for bold and code come in pairs; quotation marks and dashes are real ones."""
+    data = tomllib.loads(resource(f"texts/{language}.toml").read_text(encoding="utf-8"))
+    for path, line in leaves({key: data[key] for key in ("guide", "label", "materials")}):
+        plain = SAID_IN_CODE.sub("", line)
+
+        assert line.count("**") % 2 == 0, path
+        assert line.count("`") % 2 == 0, path
+        assert not re.search("[\"']|--", plain), path
+
+
+def test_last_level_names_no_harder_one():
+    """At level 5 the guide proposes level 6, and at level 6 no other."""
+    five, six = (
+        " ".join(tray_words(guide_set("odd-one-out", lookalike=level, theme="rock-pool"), ENGLISH).next)
+        for level in (5, 6)
+    )
+
+    assert "lookalike\xa0=\xa06" in five
+    assert "lookalike" not in six
+
+
+def test_backs_are_spoken_of_only_where_they_are_printed():
+    """A set whose backs are not printed is checked with the key instead."""
+    printed, unprinted = (
+        tray_words(guide_set({"make": "counting-cards", "layout": "back"}, flip=flip), ENGLISH)
+        for flip in ("long", "none")
+    )
+
+    assert "Turn the card over" in printed.present[-1]
+    assert "Keys" in unprinted.present[-1]
+    assert "turn" not in " ".join((*unprinted.present, *unprinted.watch)).lower()
+
+
+def test_no_pictures_to_take_away():
+    """Strips without pictures are not told to lose them, nor to be counted by touching."""
+    bare = tray_words(guide_set({"make": "strips", "help": "none"}), ENGLISH)
+    drawn = tray_words(guide_set({"make": "strips", "help": "pictures"}), ENGLISH)
+
+    assert "help" not in " ".join(bare.next)
+    assert "help" in " ".join(drawn.next)
+    assert bare.present != drawn.present
+
+
+# --- gaps ------------------------------------------------------------------------------------
+
+
+def made_guide(texts):
+    """The guide of the summer pack in the sentences of a catalogue."""
+    made = summer()
+    return guide(made.pack, made.sets, made.files, texts)
+
+
+@pytest.mark.parametrize(
+    "gap",
+    [
+        ("guide", "print", "scale"),
+        ("guide", "print", "hand"),
+        ("guide", "cut", "foot"),
+        ("guide", "laminate"),
+        ("guide", "gather", "things", "pegs"),
+        ("guide", "trays", "present"),
+        ("guide", "keys", "odd-one-out"),
+        ("guide", "cautions", "always"),
+        ("label", "numbers"),
+        ("materials", "counting-cards", "what"),
+        ("materials", "clip-cards", "watch"),
+        ("materials", "tracing", "notes", "left"),
+    ],
+    ids=".".join,
+)
+def test_a_gap_in_the_catalogue_is_an_error(gap):
+    """A sentence that is missing is told by its key, and never skipped in silence."""
+    with pytest.raises(KeyError, match=gap[-1]):
+        made_guide(without(ENGLISH, *gap))
+
+
+def test_a_material_without_texts_still_has_its_place():
+    """A material the catalogue does not know is named and described by its one line."""
+    made = summer()
+    known = made.sets[0]
+    knots = Material(
+        name="knots-and-bows", order=90, line="ribbons to tie", settings=type(known.tray.settings),
+        facts=known.material.facts, stock="card", make=known.material.make,
+    )  # fmt: skip
+    own = replace(known, tray=replace(known.tray, material=knots.name, set=knots.name), material=knots)
+    text = whole_text(replace(made, sets=(own,)))
+
+    assert "Knots and bows" in text
+    assert "Ribbons to tie." in text
+
+
+# --- told once -------------------------------------------------------------------------------
+
+
+def test_trays_that_are_shown_alike_are_told_once():
+    """The second child's clip cards point to the first's instead of saying it all again."""
+    text = " ".join(texts_of(pages_of(summer())))
+
+    assert text.count("clip the clothespin over its ring") == 1
+    assert "Shown, watched and carried on like Wren’s “Count and clip”, page" in text
+
+
+def test_each_child_is_introduced():
+    """Under a child's name stand its numbers, its languages and its hand."""
+    text = whole_text(summer())
+
+    assert (
+        "Wren numbers 1 to 5 · words in English and Portuguese (Portugal) · writes with the left hand"
+    ) in text
+    assert "Juno numbers 6 to 9 · sums to 10 · words in English" in text
+
+
+def test_a_tray_with_numbers_of_its_own_leaves_the_child_as_it_is():
+    """The child's line gives the child's numbers, each tray's line its own."""
+    made = summer()
+    first = made.sets[0]
+    tray = replace(first.tray, child=replace(first.tray.child, numbers=(2, 3)))
+    text = whole_text(replace(made, sets=(replace(first, tray=tray), *made.sets[1:])))
+
+    assert "Wren numbers 1 to 5 ·" in text
+    assert "Counting cards numbers 2 to 3 ·" in text

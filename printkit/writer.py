@@ -118,11 +118,7 @@ class _Document:
                     f"{left + mark.x * K:.2f} {top - mark.y * K:.2f} Td {self.shown(mark.run)} ET"
                 )
             elif kind is Traced:
-                out.append(
-                    f"q {_color(mark.color, 'RG', 'G')} {mark.width * K:.2f} w 1 j 1 Tr BT "
-                    f"{self.text(mark.run)} {left + mark.x * K:.2f} {top - mark.y * K:.2f} Td "
-                    f"{self.shown(mark.run)} ET Q"
-                )
+                out.append(self.traced(mark, left, top))
             elif kind is Line:
                 out.append(_line(mark, left, top))
             elif kind is Box:
@@ -131,6 +127,15 @@ class _Document:
                 out.append(_dot(mark, left, top))
             else:
                 raise TypeError(f"no way to draw {kind.__name__}")
+
+    def traced(self, mark: Traced, left: float, top: float) -> str:
+        """A line round the letters, then the letters in white, as their contours overlap inside."""
+        shown = (
+            f"{self.text(mark.run)} {left + mark.x * K:.2f} {top - mark.y * K:.2f} Td "
+            f"{self.shown(mark.run)}"
+        )
+        pen = f"{_color(mark.color, 'RG', 'G')} {2 * mark.width * K:.2f} w 1 j"
+        return f"q {pen} 1 g BT 1 Tr {shown} ET BT 0 Tr {shown} ET Q"
 
     # --- pictures ---
 

@@ -40,7 +40,7 @@ def trays(
         strips += _child(look, children.get(child, own[0].tray.child), number, texts)
         for item in own:
             words = tray_words(item, texts)
-            before = told.setdefault((item.tray.material, words.teaching), item)
+            before = told.setdefault((item.tray.material, words.shown), item)
             name = item.tray.child.name
             notes = tuple(note for note in words.notes if (name, note) not in noted)
             noted.update((name, note) for note in notes)
@@ -91,24 +91,25 @@ def _tray(
         strips += paragraph(look, note, 1.0)
     if has_small_parts([item]):
         strips += paragraph(look, say(texts, "guide.trays.small"), 1.0)
-    if needs_key(item):
+    if keyed([item], texts):
         printed = "unprinted" if unprinted_control(item) else "printed"
         strips += paragraph(
             look, say(texts, f"guide.trays.key_{printed}", page=known.get("keys", 1)), 1.0
         )
+    if not words.present:
+        return tuple(strips)
+    several = len(words.next) > 1
+    following = items(look, words.next) if several else paragraph(look, words.next[0], 0.0)
+    after = labelled(look, say(texts, "guide.trays.next"), following)
     if before is not item:
         other = say(
             texts, "guide.childs", child=before.tray.child.name, set=set_title(before.tray, texts)
         )
         page = known.get(tray_anchor(before), 1)
-        return (*strips, *paragraph(look, say(texts, "guide.trays.as", other=other, page=page), 1.0))
-    if not words.present:
-        return tuple(strips)
+        alike = paragraph(look, say(texts, "guide.trays.as", other=other, page=page), 1.0)
+        return (*strips, *glued(alike), *after)
     present = items(look, words.present, numbered=True)
     watch = labelled(look, say(texts, "guide.trays.watch"), items(look, words.watch))
-    several = len(words.next) > 1
-    following = items(look, words.next) if several else paragraph(look, words.next[0], 0.0)
-    after = labelled(look, say(texts, "guide.trays.next"), following)
     return (
         *strips,
         *labelled(look, say(texts, "guide.trays.present"), present),

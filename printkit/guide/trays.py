@@ -26,9 +26,9 @@ class TrayWords:
     next: Words = ()
 
     @property
-    def teaching(self) -> tuple[Words, Words, Words]:
-        """What two trays of a kind have in common."""
-        return (self.present, self.watch, self.next)
+    def shown(self) -> tuple[Words, Words]:
+        """How it is shown and watched: what trays of a kind may have in common."""
+        return (self.present, self.watch)
 
 
 def tray_words(item: GuideSet, texts: Catalogue) -> TrayWords:

@@ -28,7 +28,8 @@ def _shaped(text: str, font: str, features: tuple[str, ...]) -> tuple[Any, float
     buffer = uharfbuzz.Buffer()
     buffer.add_str(text)
     buffer.guess_segment_properties()
-    uharfbuzz.shape(face, buffer, dict.fromkeys(features, True))
+    # A child must see each letter by itself: no joined fi or fl.
+    uharfbuzz.shape(face, buffer, {"liga": False, **dict.fromkeys(features, True)})
     infos, positions = buffer.glyph_infos, buffer.glyph_positions
     starts = sorted({info.cluster for info in infos}) + [len(text)]
     ends = dict(zip(starts, starts[1:], strict=False))

@@ -18,6 +18,8 @@ from printkit.units import micrometres
 Filled = Literal["models", "solid", "hollow", "empty"]
 """models: a solid model at both ends, hollow copies between; solid or hollow: one long word."""
 
+Hand = Literal["left", "right"]
+
 TRACE: Color = (0.5,)
 TRACE_LINE = 0.3
 """mm of the line that draws hollow letters: seen, yet covered by a pencil."""
@@ -83,10 +85,12 @@ def copies(text: str, height: float, room: float, numerals: Numerals) -> int:
     return 1 + int((room - wide + 1e-6) // (max(wide, _LEAST * height) + apart))
 
 
-def row_marks(row: Row, height: float, numerals: Numerals) -> tuple[Mark, ...]:
+def row_marks(
+    row: Row, height: float, numerals: Numerals, hand: Hand = "right"
+) -> tuple[Mark, ...]:
     """The lines of a row and what is written on them."""
     base = micrometres(row.top + height)
-    return (*_ruling(row, base, height), *_writing(row, base, height, numerals))
+    return (*_ruling(row, base, height), *_writing(row, base, height, numerals, hand))
 
 
 def _ruling(row: Row, base: float, height: float) -> tuple[Mark, ...]:
@@ -100,7 +104,9 @@ def _ruling(row: Row, base: float, height: float) -> tuple[Mark, ...]:
     )
 
 
-def _writing(row: Row, base: float, height: float, numerals: Numerals) -> tuple[Mark, ...]:
+def _writing(
+    row: Row, base: float, height: float, numerals: Numerals, hand: Hand
+) -> tuple[Mark, ...]:
     if row.filled == "empty":
         return ()
     size = em(height)
@@ -111,7 +117,7 @@ def _writing(row: Row, base: float, height: float, numerals: Numerals) -> tuple[
     marks: list[Mark] = []
     for i in range(count):
         x = micrometres(start + i * step)
-        if _is_model(row.filled, i, count):
+        if _is_model(row.filled, i, count, hand):
             marks.append(Text(run=run, x=x, y=base, color=INK))
         else:
             marks.append(
@@ -120,10 +126,12 @@ def _writing(row: Row, base: float, height: float, numerals: Numerals) -> tuple[
     return tuple(marks)
 
 
-def _is_model(filled: Filled, place: int, count: int) -> bool:
-    """Models stand at both ends, for either hand; at the left only where two copies fit."""
+def _is_model(filled: Filled, place: int, count: int, hand: Hand) -> bool:
+    """Models stand at both ends, for either hand; where two copies fit, away from the writing hand."""
+    if filled == "models" and count > 2:
+        return place in (0, count - 1)
     if filled == "models":
-        return place == 0 or (place == count - 1 and count > 2)
+        return place == (count - 1 if hand == "left" else 0)
     return filled == "solid"
 
 

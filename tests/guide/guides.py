@@ -35,7 +35,7 @@ SUMMER = {
             "sums_to": 10,
             "materials": [
                 {"make": "counting-cards", "set": "count out", "things": "places", "layout": "pair"},
-                "clip-cards",
+                {"make": "clip-cards", "choices": 4},
                 {"make": "strips", "set": "take away", "operation": "subtract", "count": 6},
                 {"make": "odd-one-out", "form": "sheet", "stock": "plain"},
             ],

@@ -240,8 +240,8 @@ def test_page_numbers_in_the_text_are_right():
     for title in ("Print", "Cut", "Gather", "Cautions", "The trays", "Keys"):
         page = int(contents.split(f"{title} ")[1].split()[0])
         assert f"{title} " in texts[page - 1].removeprefix("Rock pool summer Guide")
-    hint = next(text for text in texts if "carried on like" in text)
-    page = int(hint.split("carried on like")[1].split("page ")[1].split(".")[0])
+    hint = next(text for text in texts if "Shown and watched like" in text)
+    page = int(hint.split("Shown and watched like")[1].split("page ")[1].split(".")[0])
     assert "Count and clip" in texts[page - 1]
 
 

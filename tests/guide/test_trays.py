@@ -205,7 +205,7 @@ def test_trays_that_are_shown_alike_are_told_once():
     text = " ".join(texts_of(pages_of(summer())))
 
     assert text.count("clip the clothespin over its ring") == 1
-    assert "Shown, watched and carried on like Wren’s “Count and clip”, page" in text
+    assert "Shown and watched like Wren’s “Count and clip”, page" in text
 
 
 def test_each_child_is_introduced():

@@ -1,0 +1,318 @@
+"""Counting cards: what is printed is true, fits, and tells a child nothing but the number."""
+
+import re
+from collections import Counter
+
+import faces
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from strategies import made_of, room_of, tray
+
+from printkit.materials import arrange as arranging
+from printkit.pieces import Box, Dot
+from printkit.sheets import turned_to_fit
+from printkit.units import PAPERS, Rect
+from printkit.words import spell
+
+NEAR = faces.NEAR
+FEW = settings(max_examples=25)
+LAYOUTS = ("whole", "back", "pair", "triple")
+
+
+@st.composite
+def sets(draw, layouts=LAYOUTS, things=("drawn", "places")):
+    """A tray of counting cards that can be made, and what it makes."""
+    arrange = draw(st.just("auto") | faces.arrangements())
+    child = draw(faces.children(numbers=draw(faces.numbers_for(arrange))))
+    asked = tray(
+        "counting-cards", child, arrange=arrange,
+        layout=draw(st.sampled_from(layouts)), things=draw(st.sampled_from(things)),
+    )  # fmt: skip
+    seed = draw(st.integers(0, 99))
+    made = made_of(asked, seed)
+    assume(made.pieces)  # long lines and large counters do not fit small papers
+    return faces.Set(asked, made.pieces, seed)
+
+
+def sides(pieces):
+    """Every piece with each of its drawn sides."""
+    return [(piece, face) for piece in pieces for face in faces.faces(piece)]
+
+
+# --- what is made ----------------------------------------------------------------------------
+
+
+@FEW
+@given(sets())
+def test_each_number_has_its_cards(made):
+    """One card a number and way to lie: whole, with a back, as a pair, or as a pair with a control card."""
+    first, last = made.asked.child.numbers
+    ways = len(made.asked.settings.arrange)
+    each = {"whole": 1, "back": 1, "pair": 2, "triple": 3}[made.asked.settings.layout]
+    counted = Counter(piece.facts.quantity for piece in made.pieces)
+    assert counted == {number: ways * each for number in range(first, last + 1)}
+    assert len({piece.key for piece in made.pieces}) == len(made.pieces)
+
+
+@pytest.mark.parametrize(
+    ("layout", "keys", "backs"),
+    [
+        ("whole", ["4"], [False]),
+        ("back", ["4"], [True]),
+        ("pair", ["4-things", "4-label"], [False, False]),
+        ("triple", ["4-control", "4-things", "4-label"], [False, False, False]),
+    ],
+)
+def test_layouts_put_things_and_names_where_they_say(layout, keys, backs):
+    """Together on one side, front and back, apart, or apart with a card that shows both."""
+    pieces = made_of(tray("counting-cards", {"numbers": [4, 4]}, layout=layout)).pieces
+    assert [piece.key for piece in pieces] == keys
+    assert [piece.back is not None for piece in pieces] == backs
+    for piece in pieces:
+        has_things = bool(faces.pictures(piece.front))
+        has_name = bool(faces.texts(piece.front))
+        kind = "both" if layout == "whole" else piece.key.partition("-")[2] or "things"
+        assert (has_things, has_name) == {
+            "both": (True, True), "control": (True, True), "things": (True, False), "label": (False, True)
+        }[kind]  # fmt: skip
+        if piece.back is not None:
+            assert not faces.pictures(piece.back)
+            assert [text.run.text for text in faces.texts(piece.back)] == ["4", "four"]
+
+
+@FEW
+@given(sets(things=("drawn",)))
+def test_as_many_things_lie_in_the_area_as_the_facts_say(made):
+    """An area holds as many pictures as it tells, which is the card's quantity, and no picture lies elsewhere."""
+    for piece, face in sides(made.pieces):
+        shown = faces.pictures(face)
+        assert len(shown) == sum(area.things for area in face.areas)
+        for area in face.areas:
+            assert area.things == piece.facts.quantity
+            assert all(area.box.holds(picture.bounds(), NEAR) for picture in shown)
+
+
+@FEW
+@given(sets(things=("drawn",)))
+def test_on_open_ground_nothing_else_lies_where_things_are_counted(made):
+    """With ground 'none' only pictures touch the area; frames are told as such."""
+    for piece, face in sides(made.pieces):
+        for area in face.areas:
+            assert area.ground == ("frame" if piece.facts.arrangement == "frame" else "none")
+            round_it = {id(mark) for mark in faces.grounds(face, piece)}
+            others = [
+                mark for mark in face.marks
+                if mark not in faces.pictures(face) and not faces.is_hairline(mark, piece)
+                and id(mark) not in round_it
+            ]  # fmt: skip
+            touching = [mark for mark in others if area.box.meets(mark.bounds(), NEAR)]
+            assert bool(touching) == (area.ground == "frame")
+
+
+@FEW
+@given(sets(things=("places",)))
+def test_places_are_two_millimetres_larger_than_the_counters(made):
+    """As many empty rings as the number, each 2 mm wider than a counter, none touching (counter spots, derived)."""
+    counter = made.asked.child.counter
+    for piece, face in sides(made.pieces):
+        rings = [mark for mark in face.marks if isinstance(mark, Dot)]
+        assert not faces.pictures(face)
+        assert len(rings) == (piece.facts.quantity if face.areas else 0)
+        assert {2 * ring.radius for ring in rings} <= {counter + 2.0}
+        for i, one in enumerate(rings):
+            for two in rings[:i]:
+                assert ((one.x - two.x) ** 2 + (one.y - two.y) ** 2) ** 0.5 >= counter + 4 - NEAR
+        assert [(area.things, area.ground) for area in face.areas] in ([], [(0, "places")])
+        if face.areas:
+            assert str(piece.facts.quantity) in [text.run.text for text in faces.numerals(face)]
+
+
+@FEW
+@given(sets(things=("places",)))
+def test_counters_are_gathered_for_the_fullest_card(made):
+    """The tray asks for as many counters as its largest number, of the child's size."""
+    needs = made_of(made.asked, made.seed).needs
+    child = made.asked.child
+    assert [(need.what, need.count, need.size) for need in needs] == [
+        ("counters", child.numbers[1], child.counter)
+    ]
+
+
+@FEW
+@given(sets())
+def test_numerals_and_words_say_the_number(made):
+    """Each numeral is the card's own, each word is spelled by the table of words, in the child's order."""
+    tags = made.asked.child.languages
+    for piece, face in sides(made.pieces):
+        number = piece.facts.quantity
+        assert {text.run.text for text in faces.numerals(face)} <= {str(number)}
+        words = [text.run.text for text in faces.texts(face) if text not in faces.numerals(face)]
+        assert words in ([], [spell(tag, number) for tag in tags])
+        if piece.facts.words:
+            assert piece.facts.words == {tag: spell(tag, number) for tag in tags}
+            assert piece.facts.numeral == number
+        faces.assert_numerals_stand_on_rules(face)
+
+
+@FEW
+@given(sets())
+def test_facts_tell_only_what_the_card_carries(made):
+    """A piece with words in its facts has them on one of its sides, one without has none; so with numerals."""
+    for piece in made.pieces:
+        texts = [text.run.text for face in faces.faces(piece) for text in faces.texts(face)]
+        digits = [text for text in texts if text.isdigit()]
+        layout = made.asked.settings.layout
+        carried = piece if layout != "back" else made_of(made.asked, made.seed).pieces[0]
+        assert carried is not None
+        assert bool(piece.facts.words) == (len(texts) > len(digits))
+        assert (piece.facts.numeral is not None) == bool(digits)
+
+
+# --- nothing but the number ------------------------------------------------------------------
+
+
+@FEW
+@given(sets(things=("drawn",)))
+def test_things_have_one_look_and_one_size_in_the_whole_set(made):
+    """The same picture, equally large on every card, at least 5 mm long; cards have one size too."""
+    shown = [picture for _, face in sides(made.pieces) for picture in faces.pictures(face)]
+    assert len({(picture.width, picture.height, picture.drawing) for picture in shown}) <= 1
+    assert all(max(picture.width, picture.height) >= 5 - NEAR for picture in shown)
+    assert len({(piece.width, piece.height) for piece in made.pieces}) == 1
+
+
+@FEW
+@given(sets())
+def test_zero_lies_on_the_same_ground_as_all_numbers(made):
+    """If a set holds 0, every place for things has the same light outline; otherwise none has any."""
+    grounds = {faces.grounds(face, piece) for piece, face in sides(made.pieces) if face.areas}
+    assert len(grounds) == 1
+    assert len(grounds.pop()) == (made.asked.child.numbers[0] == 0)
+
+
+@FEW
+@given(sets())
+def test_no_face_is_another_one_turned(made):
+    """No face of the set equals another face turned by half a turn."""
+    assume(len(made.asked.settings.arrange) == 1)
+    faces.assert_none_is_another_turned(made.pieces)
+
+
+def test_numerals_alone_would_be_taken_for_one_another():
+    """The check sees 6 and 9 as each other where the rule is missing, and apart where it is there."""
+    pieces = made_of(tray("counting-cards", {"numbers": [6, 9]}, layout="pair")).pieces
+    labels = {piece.key: piece for piece in pieces if piece.key.endswith("label")}
+    six, nine = labels["6-label"], labels["9-label"]
+    (figure,) = faces.numerals(six.front)
+    (other,) = faces.numerals(nine.front)
+    assert figure.run.size == other.run.size
+    box = figure.bounds()
+    turned = faces.upside_down(type(six.front)(marks=(figure,)), six)
+    here = (round(six.width - box.left - box.width / 2), round(six.height - box.top - box.height / 2))
+    assert turned == {("Text", "9", *here)}
+    assert faces.upside_down(six.front, six) != faces.upright(nine.front, nine)
+
+
+# --- distances -------------------------------------------------------------------------------
+
+
+@FEW
+@given(sets())
+def test_faces_keep_their_distance_from_the_cut(made):
+    """The hairline keeps 4 mm and all else 6 mm, and the card fits its sheet."""
+    for piece in made.pieces:
+        faces.assert_inside(piece)
+        assert turned_to_fit(piece, room_of(made.asked)) is not None
+
+
+@pytest.mark.parametrize("backs", [True, False])
+@FEW
+@given(made=sets())
+def test_the_set_mark_has_its_corner(made, backs):
+    """Nothing is drawn where the small line that names the set will stand, on either side."""
+    for piece in made.pieces:
+        faces.assert_mark_is_clear(piece, backs=backs)
+
+
+@FEW
+@given(sets())
+def test_things_numeral_and_words_do_not_touch(made):
+    """Numeral, words and the place for things each have room of their own."""
+    for piece, face in sides(made.pieces):
+        parts = [area.box for area in face.areas] + [text.bounds() for text in faces.texts(face)]
+        assert not any(one.meets(two) for i, one in enumerate(parts) for two in parts[:i]), piece.key
+
+
+# --- every legal child -----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("paper", list(PAPERS))
+@settings(max_examples=12)
+@given(data=st.data())
+def test_defaults_work_for_every_child_on_named_papers(paper, data):
+    """Any numbers from 0 to 100, any two languages, on A5 to A3, Letter and Legal with usual margins."""
+    numbers = sorted(data.draw(st.tuples(st.integers(0, 100), st.integers(0, 100))))
+    child = data.draw(faces.children(numbers=numbers, margin=data.draw(st.sampled_from((3, 10, 20)))))
+    made = made_of(tray("counting-cards", child | {"paper": paper}))
+    assert made.problems == ()
+    assert len(made.pieces) == numbers[1] - numbers[0] + 1
+
+
+def test_a_small_paper_holds_numbers_to_ten():
+    """On 100 x 100 mm, the smallest paper there is, the usual range is possible."""
+    child = {"paper": [100, 100], "numbers": [1, 10], "languages": ["en", "pt-PT"]}
+    assert len(made_of(tray("counting-cards", child)).pieces) == 10
+
+
+@pytest.mark.parametrize(("paper", "margin"), [([100, 150], 10), ([100, 100], 3), ([105, 148], 15), ("a5", 35)])
+def test_what_is_said_to_fit_does_fit(paper, margin):
+    """Where the numbers are too many, the number the sentence allows can be made, and ten more cannot."""
+    child = {"paper": paper, "margin": margin, "numbers": [1, 100]}
+    (problem,) = made_of(tray("counting-cards", child)).problems
+    assert problem.found.startswith("100 things of 5 mm or more do not fit")
+    most = int(re.match(r"at most (\d+) there", problem.allowed).group(1))
+    assert made_of(tray("counting-cards", child | {"numbers": [1, most]})).problems == ()
+    assert made_of(tray("counting-cards", child | {"numbers": [1, most + 10]})).problems != ()
+
+
+# --- what cannot be made ---------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("child", "wanted", "said"),
+    [
+        ({}, {"arrange": "dice"}, "7 to 10 cannot be laid as 'dice'"),
+        ({"numbers": [9, 12]}, {"arrange": ["ring", "scatter"]}, "11 and 12 cannot be laid as 'scatter'"),
+        ({}, {"arrange": "array"}, "1 to 3, 5 and 7 cannot be laid as 'array'"),
+        ({}, {"motif": "kite"}, "the theme has no motif 'kite'"),
+        ({}, {"size": [300, 200]}, "a piece of 300 x 200 mm is larger than the sheet"),
+        ({"numbers": [1, 90]}, {"size": "small"}, "90 things of 5 mm or more do not fit a card of 47 x 62 mm"),
+        (
+            {"numbers": [1, 30]},
+            {"size": "medium", "things": "places"},
+            "30 places of 24 mm do not fit a card of 62 x 88 mm",
+        ),
+    ],
+)
+def test_what_cannot_be_made_is_said(child, wanted, said):
+    """Nothing is made, and the sentence names the numbers or the word in the way."""
+    made = made_of(tray("counting-cards", child, **wanted))
+    assert made.pieces == ()
+    assert [problem.found for problem in made.problems] == [said]
+
+
+def test_impossible_arrangements_tell_what_is_possible():
+    """The problem of an arrangement lists what each can hold."""
+    (problem,) = made_of(tray("counting-cards", {}, arrange="dice")).problems
+    assert problem.allowed == arranging.LIMITS
+    assert "children[0].materials[0].arrange" in problem.place
+
+
+def test_an_own_size_is_kept():
+    """A width and height in mm are what the card has."""
+    made = made_of(tray("counting-cards", {"numbers": [1, 5]}, size=[80, 100.5]))
+    assert {(piece.width, piece.height) for piece in made.pieces} == {(80.0, 100.5)}
+    frame = made.pieces[0].front.marks[0]
+    assert isinstance(frame, Box)
+    assert Rect(4, 4, 72, 92.5) == Rect(frame.x, frame.y, frame.width, frame.height)

@@ -52,7 +52,7 @@ def _drawing(drawing: Drawing) -> float:
     """The mean darkness of a drawing over its box."""
     from printkit.pictures import rasterise
 
-    image: Any = rasterise(drawing, 48).convert("L")
+    image: Any = rasterise(drawing, 16).convert("L")
     histogram = image.histogram()
     pixels = image.width * image.height
     return sum((255 - value) * count for value, count in enumerate(histogram)) / (255 * pixels)

@@ -21,6 +21,7 @@ CUT_COLOR: Color = (0.6,)
 CUT_LINE = 0.15
 CUT_DASH = (1.0, 1.2)
 _ARC = 0.5522847498
+_MITER = 4  # the limit of SVG; that of PDF is 10
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -172,7 +173,7 @@ class _Document:
 
     def shape_form(self, drawing: Drawing, name: str) -> Any:
         states: dict[str, Any] = {}
-        out = [f"1 0 0 -1 0 {_short(drawing.height)} cm"]
+        out = [f"1 0 0 -1 0 {_short(drawing.height)} cm {_MITER} M"]
         for shape in drawing.shapes:
             see_through = shape.fill_opacity < 1 or shape.stroke_opacity < 1
             if see_through:

@@ -172,7 +172,10 @@ def children(**fixed) -> st.SearchStrategy[dict]:
         "ink": pack_keys()["ink"],
         "numerals": pack_keys()["numerals"],
     }
-    return st.fixed_dictionaries({key: st.just(value) for key, value in fixed.items()}, optional=keys)
+    given = {key: st.just(value) for key, value in fixed.items()}
+    return st.fixed_dictionaries(
+        given, optional={key: value for key, value in keys.items() if key not in fixed}
+    )
 
 
 @st.composite

@@ -1,7 +1,9 @@
 """Odd one out: four boxes, three alike and one different, by how closely a child must look."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal
+from itertools import islice
+from typing import TYPE_CHECKING, Literal
 
 from printkit.chance import Chance
 from printkit.checks import OneOf, Whole, setting
@@ -19,9 +21,12 @@ from printkit.materials.layout import (
 )
 from printkit.materials.spread import spread_places
 from printkit.pack import Tray
-from printkit.pictures import Difference, Look, differences
 from printkit.pieces import Area, Box, Color, Face, Mark, Picture, Piece
 from printkit.units import Rect, micrometres
+
+if TYPE_CHECKING:
+    from printkit.pictures import Difference, Look
+    from printkit.pictures.differences import Candidate
 
 BOXES = 4
 _CARDS = 8
@@ -58,7 +63,7 @@ class Facts:
 class _Round:
     """Three alike and one odd, before they are laid on a card or a row."""
 
-    difference: Difference
+    difference: "Difference"
     odd: int
 
 
@@ -101,6 +106,8 @@ def _none_visible(tray: Tray):
 
 
 def _levels(tray: Tray) -> list[int]:
+    from printkit.pictures import differences
+
     return [level for level in range(1, 7) if differences(tray.child.theme, level, tray.child.ink, 20.0)]
 
 
@@ -108,24 +115,38 @@ def _levels(tray: Tray) -> list[int]:
 
 
 def _rounds(seed: int, tray: Tray, size: float, count: int) -> list[_Round]:
-    """As many rounds as asked for: every motif once before any comes again, places evenly spread."""
-    usable = differences(tray.child.theme, tray.child.lookalike, tray.child.ink, round(size, 1))
-    if not usable:
-        return []
-    by_motif: dict[str, list[Difference]] = {}
-    for item in usable:
-        by_motif.setdefault(item.motif, []).append(item)
+    """`count` rounds: every motif once before any comes again, the odd places evenly spread."""
     chance = Chance(seed, tray.child.name, tray.set, "rounds")
-    queues = {motif: list(chance.shuffled(items)) for motif, items in by_motif.items()}
-    chosen: list[Difference] = []
-    while len(chosen) < count:
-        for motif in chance.shuffled(sorted(queues)):
-            if len(chosen) < count:
-                item = queues[motif].pop(0)
-                queues[motif].append(item)
-                chosen.append(item)
+    chosen = list(islice(_by_turns(tray, round(size, 1), chance), count))
     places = spread_places([tuple(range(BOXES))] * len(chosen), chance)
     return [_Round(difference=item, odd=place) for item, place in zip(chosen, places, strict=True)]
+
+
+def _by_turns(tray: Tray, size: float, chance: Chance) -> Iterator["Difference"]:
+    """Differences without end, motif by motif in a chance order; none if none can be seen."""
+    from printkit.pictures import candidates
+
+    theme, child = tray.child.theme, tray.child
+    waiting = {
+        motif.key: list(chance.shuffled(candidates(theme, motif, child.lookalike, child.ink, size)))
+        for motif in theme.motifs
+    }
+    while any(waiting.values()):
+        for key in chance.shuffled(sorted(waiting)):
+            found = _next_seen(waiting[key])
+            if found is not None:
+                yield found
+
+
+def _next_seen(candidates: list["Candidate"]) -> "Difference | None":
+    """The first that can be seen, put back at the end; those that cannot are dropped."""
+    while candidates:
+        candidate = candidates.pop(0)
+        found = candidate()
+        if found is not None:
+            candidates.append(candidate)
+            return found
+    return None
 
 
 # --- boxes -----------------------------------------------------------------------------------
@@ -172,7 +193,7 @@ def _row_boxes(size: tuple[float, float], row: int, rows: int) -> tuple[Rect, ..
     )
 
 
-def _looked(look: Look, box: Rect) -> Picture:
+def _looked(look: "Look", box: Rect) -> Picture:
     """A look in the middle of its box, as large in all four."""
     drawing = look.drawing
     inner = box.inset(2.0)

@@ -237,7 +237,7 @@ def _piece(
         marks += pictures(drawing, groups.laid(number, plan.things.across, shape, plan.things.size, box))
         areas.append(Area(box=box, things=number))
     for row in rows_of(plan, number, texts):
-        marks += row_marks(row, plan.height, texts.numerals)
+        marks += row_marks(row, plan.height, texts.numerals, tray.child.hand)
     words = dict(zip(tray.child.languages, texts.of(number)[1:], strict=True))
     return Piece(
         child=tray.child.name,

@@ -198,6 +198,7 @@ class _Reader:
         resolved = self.resolve(values, child, path, owner)
         if resolved is None:
             return None
+        self.notes.extend(resolved.theme.notes_in(resolved.ink))
         places = [("", self.place(path, owner))]
         places += [(key, self.place((*path, key), owner)) for key in table]
         above = {**self.raw, **self.raw["children"][path[1]]}
@@ -293,7 +294,6 @@ class _Reader:
         except PrintkitError as error:
             self.problems.extend(error.problems)
             return None
-        self.notes.extend(theme.notes)
         return theme
 
     def languages(self, tags: tuple[str, ...], path: Any, whose: str) -> tuple[str, ...]:

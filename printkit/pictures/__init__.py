@@ -5,7 +5,7 @@
 files, `flatten` turns drawings into pixels to measure.
 """
 
-from printkit.pictures.differences import Difference, differences
+from printkit.pictures.differences import Difference, candidates, differences
 from printkit.pictures.flatten import rasterise
 from printkit.pictures.motifs import Ink, Motif
 from printkit.pictures.seen import Look
@@ -18,6 +18,7 @@ __all__ = [
     "Motif",
     "Theme",
     "built_in",
+    "candidates",
     "differences",
     "load_theme",
     "rasterise",

@@ -6,11 +6,11 @@ and on a gray printer, is not used (the floors stand in `seen`).
 """
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache, partial
 
-from printkit.pictures.colors import difference, gray, rgb
+from printkit.pictures.colors import difference, gray, lab, rgb
 from printkit.pictures.motifs import Ink, Motif, spoken
 from printkit.pictures.seen import Look, Pixels, measure, pixels, things
 from printkit.pictures.themes import Theme
@@ -20,6 +20,7 @@ SMALLER = 0.62
 TURNS = (180, 90, 270)
 MOST_OTHERS = 11  # motifs that each motif is compared with, so that large folders take no minutes
 MOST = 0.6  # of what a picture covers; a design choice
+DARKEST = 35.0  # CIE lightness; a design choice: a part in near-black looks burnt, not odd
 LIKE_COLOR = 20.0  # CIEDE2000; a design choice, the floor at which colors count as clearly different
 
 # For themes without a palette: light, middle and dark, warm and cool.
@@ -52,12 +53,28 @@ class Difference:
     contrast: float
 
 
+Candidate = Callable[[], Difference | None]
+"""A difference that has not been measured yet: called, it is the difference, or None if unseen."""
+
+
 @lru_cache(maxsize=128)
 def differences(theme: Theme, level: int, ink: Ink, size: float) -> tuple[Difference, ...]:
     """All differences of a level that can be seen in pictures `size` mm long, in a stable order."""
-    search = _Search(theme=theme, level=level, ink=ink, size=size)
-    found = (each for motif in theme.motifs for each in _LEVELS[level](search, motif))
+    found = (
+        candidate()
+        for motif in theme.motifs
+        for candidate in candidates(theme, motif, level, ink, size)
+    )
     return tuple(each for each in found if each is not None)
+
+
+@lru_cache(maxsize=1024)
+def candidates(
+    theme: Theme, motif: Motif, level: int, ink: Ink, size: float
+) -> tuple[Candidate, ...]:
+    """What might differ in one motif, in a stable order; each is measured once, when it is called."""
+    search = _Search(theme=theme, level=level, ink=ink, size=size)
+    return tuple(cache(each) for each in _LEVELS[level](search, motif))
 
 
 @lru_cache(maxsize=256)
@@ -100,52 +117,68 @@ class _Search:
             contrast=round(seen.contrast, 1),
         )
 
-    def others(self, motif: Motif) -> Iterator[Difference | None]:
+    def others(self, motif: Motif) -> Iterator[Candidate]:
         """Another motif: of another color on level 1, of a like color on level 2."""
-        whole = self.printed(motif)
         for other in _like_and_unlike(self.theme, motif, self.ink, self.size)[self.level - 1]:
-            yield self.compared(motif, ("another motif", other.key), whole, self.printed(other))
+            yield partial(self.another, motif, other)
 
-    def sizes(self, motif: Motif) -> Iterator[Difference | None]:
+    def another(self, motif: Motif, other: Motif) -> Difference | None:
+        said = ("another motif", other.key)
+        return self.compared(motif, said, self.printed(motif), self.printed(other))
+
+    def sizes(self, motif: Motif) -> Iterator[Candidate]:
         """A small one among large ones, a large one among small ones."""
+        yield partial(self.resized, motif, smaller=True)
+        yield partial(self.resized, motif, smaller=False)
+
+    def resized(self, motif: Motif, *, smaller: bool) -> Difference | None:
         whole = self.printed(motif)
         look = Look(drawing=motif.drawing(self.ink, size=self.size * SMALLER), scale=SMALLER)
         small = look, self.pixels(look)
-        yield self.compared(motif, ("smaller",), whole, small)
-        yield self.compared(motif, ("larger",), small, whole)
+        if smaller:
+            return self.compared(motif, ("smaller",), whole, small)
+        return self.compared(motif, ("larger",), small, whole)
 
-    def parts(self, motif: Motif) -> Iterator[Difference | None]:
+    def parts(self, motif: Motif) -> Iterator[Candidate]:
         """A part left out where the rest holds together; in another color where there is color."""
-        whole = self.printed(motif)
         for part in motif.parts:
-            look = Look(drawing=motif.drawing(self.ink, size=self.size, hide=(part,)))
-            without = look, self.pixels(look)
-            if _holds_together(whole[1], without[1]):
-                yield self.compared(motif, ("part missing", spoken(part)), whole, without)
+            yield partial(self.without, motif, part)
         for number, part in enumerate(motif.parts if self.ink != "outline" else ()):
-            tried = (
-                self.recolored(motif, part, color)
-                for color in _other_colors(self.theme, motif, part, number)
-            )
-            yield next((found for found in tried if found is not None), None)
+            yield partial(self.recolored, motif, part, number)
 
-    def recolored(self, motif: Motif, part: str, color: Color) -> Difference | None:
-        """A part in one other color."""
-        drawing = motif.drawing(self.ink, size=self.size, recolor=((part, color),))
-        return self.as_it_is_and(motif, ("part recolored", spoken(part)), Look(drawing=drawing))
+    def without(self, motif: Motif, part: str) -> Difference | None:
+        whole = self.printed(motif)
+        look = Look(drawing=motif.drawing(self.ink, size=self.size, hide=(part,)))
+        rest = look, self.pixels(look)
+        if not _holds_together(whole[1], rest[1]):
+            return None
+        return self.compared(motif, ("part missing", spoken(part)), whole, rest)
 
-    def turned(self, motif: Motif) -> Iterator[Difference | None]:
+    def recolored(self, motif: Motif, part: str, number: int) -> Difference | None:
+        """A part in the first of its other colors that can be seen."""
+        drawings = (
+            motif.drawing(self.ink, size=self.size, recolor=((part, color),))
+            for color in _other_colors(self.theme, motif, part, number)
+        )
+        said = ("part recolored", spoken(part))
+        tried = (self.as_it_is_and(motif, said, Look(drawing=drawing)) for drawing in drawings)
+        return next((found for found in tried if found is not None), None)
+
+    def turned(self, motif: Motif) -> Iterator[Candidate]:
         """Half a turn and the quarter turns."""
-        whole, _ = self.printed(motif)
         for turn in TURNS:
-            look = Look(drawing=whole.drawing, turn=turn)
-            yield self.as_it_is_and(motif, ("turned", str(turn)), look)
+            yield partial(self.placed, motif, ("turned", str(turn)), turn=turn)
 
-    def mirrored(self, motif: Motif) -> Iterator[Difference | None]:
+    def mirrored(self, motif: Motif) -> Iterator[Candidate]:
         """Left and right changed, unless the theme calls the motif symmetric."""
-        whole, _ = self.printed(motif)
         if not motif.symmetric:
-            yield self.as_it_is_and(motif, ("mirrored",), Look(drawing=whole.drawing, mirror=True))
+            yield partial(self.placed, motif, ("mirrored",), mirror=True)
+
+    def placed(
+        self, motif: Motif, said: tuple[str, ...], *, turn: float = 0.0, mirror: bool = False
+    ) -> Difference | None:
+        drawing = self.printed(motif)[0].drawing
+        return self.as_it_is_and(motif, said, Look(drawing=drawing, turn=turn, mirror=mirror))
 
     def as_it_is_and(self, motif: Motif, said: tuple[str, ...], odd: Look) -> Difference | None:
         return self.compared(motif, said, self.printed(motif), (odd, self.pixels(odd)))
@@ -191,15 +224,18 @@ def _apart(one: Motif, two: Motif, ink: Ink, size: float) -> float:
     """How unlike two motifs are: by their main colors, or in outline by what they cover."""
     from PIL import ImageChops, ImageStat
 
-    (_, first), (_, second) = (_printed(motif, ink, size) for motif in (one, two))
     if ink == "outline":
+        (_, first), (_, second) = (_printed(motif, ink, size) for motif in (one, two))
         return ImageStat.Stat(ImageChops.difference(first.cover, second.cover)).mean[0]
     return difference(_main_color(one, ink, size), _main_color(two, ink, size))
 
 
 @lru_cache(maxsize=512)
 def _main_color(motif: Motif, ink: Ink, size: float) -> tuple[int, int, int]:
-    """The color that covers most of the picture, in steps of 16."""
+    """The color that covers most of the picture; of a photo in steps of 16."""
+    drawn = motif.main_color
+    if drawn is not None:
+        return _bytes(gray(drawn) if ink == "gray" else drawn)
     _, seen = _printed(motif, ink, size)
     data, cover = seen.colors.tobytes(), seen.cover.tobytes()
     counts = Counter(
@@ -224,13 +260,17 @@ def _holds_together(whole: Pixels, rest: Pixels) -> bool:
 def _other_colors(theme: Theme, motif: Motif, part: str, number: int) -> list[Color]:
     """Colors for a part: one that is clearly another, by turns, and the most different one.
 
-    None is so light that the part would be lost on white paper.
+    None is so light that the part would be lost on white paper, or nearly black.
     """
     own = motif.part_color(part)
     if own is None:
         return []
     colors = [color for _, color in theme.palette] or list(_SPARE)
-    inky = [color for color in colors if _told_apart(color, WHITE) >= LIKE_COLOR]
+    inky = [
+        color
+        for color in colors
+        if _told_apart(color, WHITE) >= LIKE_COLOR and lab(color)[0] >= DARKEST
+    ]
     clear = [color for color in inky if _told_apart(own, color) >= LIKE_COLOR]
     inky.sort(key=lambda color: -_told_apart(own, color))
     return clear[number % len(clear) :][:1] + inky[:1] if clear else inky[:1]

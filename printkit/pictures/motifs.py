@@ -101,6 +101,11 @@ class Motif:
         """The color that covers most of a part, shades aside; None if it has none."""
         return _main_color([item for item in self._items() if part in item.ids])
 
+    @property
+    def main_color(self) -> Color | None:
+        """The color that covers most of the drawing, shades aside; None for a photo."""
+        return _main_color(list(self._items()))
+
     def _items(self) -> tuple[Item, ...]:
         return () if isinstance(self.source, Photo) else self.source.items
 

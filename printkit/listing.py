@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import fields
 from typing import Any
 
+from printkit.resources import resource
 from printkit.units import PAPERS, inches
 
 
@@ -18,20 +19,21 @@ def line(what: str, entry: dict[str, Any]) -> str:
 
 
 def _themes() -> list[dict[str, Any]]:
-    from pathlib import Path
+    """The built-in themes as their descriptions tell; no picture is read."""
+    import tomllib
 
-    from printkit.pictures import built_in, load_theme
-
-    themes = [load_theme(name, Path(), "themes") for name in built_in()]
-    return [
-        {
-            "name": theme.name,
-            "title": theme.title("en"),
-            "season": theme.season,
-            "motifs": [motif.key for motif in theme.motifs],
-        }
-        for theme in themes
-    ]
+    entries = []
+    for file in sorted(resource("themes").glob("*/theme.toml")):
+        described = tomllib.loads(file.read_text(encoding="utf-8"))
+        entries.append(
+            {
+                "name": file.parent.name,
+                "title": described["title"]["en"],
+                "season": described["season"],
+                "motifs": list(described["motifs"]),
+            }
+        )
+    return entries
 
 
 def _materials() -> list[dict[str, Any]]:

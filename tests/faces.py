@@ -4,12 +4,12 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from hypothesis import strategies as st
+from strategies import legal_value, pack_keys, written_languages
 
 from printkit.pack import Tray
 from printkit.pieces import Box, Face, Line, Mark, Picture, Piece, Text
 from printkit.sheets.foot import with_mark
 from printkit.units import PAPERS, Rect
-from strategies import legal_value, pack_keys, written_languages
 
 NEAR = 0.003
 
@@ -24,7 +24,8 @@ class Set(NamedTuple):
     def __repr__(self) -> str:
         child = self.asked.child
         return (
-            f"Set({self.asked.material}, {self.asked.settings}, size {self.asked.size}, seed {self.seed}, "
+            f"Set({self.asked.material}, {self.asked.settings}, size {self.asked.size}, "
+            f"seed {self.seed}, "
             f"paper {child.paper}, margin {child.margin}, numbers {child.numbers}, {child.languages}, "
             f"{child.ink}, counter {child.counter}, {child.numerals})"
         )
@@ -62,7 +63,7 @@ def inked(mark: Mark) -> Rect:
 
 
 def assert_inside(piece: Piece) -> None:
-    """One hairline 4 mm inside the cut, everything else at least 6 mm (a home printer drifts by 1 to 2 mm)."""
+    """One hairline 4 mm inside the cut, all else at least 6 mm; a home printer drifts by 1 to 2 mm."""
     safe = Rect(0, 0, piece.width, piece.height).inset(6)
     for face in faces(piece):
         assert sum(is_hairline(mark, piece) for mark in face.marks) == 1
@@ -162,7 +163,7 @@ PAPERS_AND_OWN = [*PAPERS, [130, 180], [180.5, 240.25], [150.00037, 200.00037]]
 
 
 def children(**fixed) -> st.SearchStrategy[dict]:
-    """What a child may set: paper, margin, languages, ink, counters, numerals; `fixed` ones are given."""
+    """What a child may set: paper, margin, languages, ink, counters, numerals; `fixed` are given."""
     tags = st.sampled_from(written_languages())
     keys = {
         "paper": st.sampled_from(PAPERS_AND_OWN),

@@ -107,9 +107,7 @@ def _lengths(low: float, high: float) -> st.SearchStrategy[float]:
 def pack_keys(*without: str) -> dict[str, st.SearchStrategy[Any]]:
     """A strategy for each key that pack, child and tray may set, the themes left to the caller."""
     kept = {key: check for key, (check, _) in KEYS.items() if key not in ("theme", *without)}
-    return {
-        key: st.just("en") if key == "guide" else legal_value(check) for key, check in kept.items()
-    }
+    return {key: st.just("en") if key == "guide" else legal_value(check) for key, check in kept.items()}
 
 
 def own_settings(material: str, theme: str = "rock-pool") -> dict[str, st.SearchStrategy[Any]]:
@@ -149,7 +147,9 @@ def legal_pack(draw, themes: tuple[str, ...] = THEMES) -> dict[str, Any]:
         st.fixed_dictionaries(
             {},
             optional={
-                "title": st.sampled_from(("Rock pool summer", "First snow, again", "Night sky \\ “now”")),
+                "title": st.sampled_from(
+                    ("Rock pool summer", "First snow, again", "Night sky \\ “now”")
+                ),
                 "seed": st.integers(0, 2**63 - 1),
                 **pack_keys(),
             },

@@ -10,7 +10,9 @@ from hypothesis import strategies as st
 from printkit.chance import Chance
 
 seeds = st.integers(0, 2**63 - 1)
-names = st.lists(st.text(st.characters(codec="utf-8", exclude_characters="\x1f"), max_size=8), max_size=4)
+names = st.lists(
+    st.text(st.characters(codec="utf-8", exclude_characters="\x1f"), max_size=8), max_size=4
+)
 
 
 def first(source: Chance, count: int = 5) -> list[float]:
@@ -26,7 +28,7 @@ def test_the_same_names_give_the_same_numbers(seed, called):
 
 @given(seeds, names, names)
 def test_other_names_give_other_numbers(seed, called, others):
-    """Another child, set or piece has numbers of its own; where one name ends and the next begins counts."""
+    """Another child, set or piece has numbers of its own; where one name ends counts too."""
     same = called == others
     assert (first(Chance(seed, *called)) == first(Chance(seed, *others))) == same
 
@@ -42,11 +44,15 @@ def test_the_seed_counts():
 
 
 def test_numbers_are_the_same_in_every_version():
-    """SHA-256 of the names seeds the standard generator, whose random() is stable (random, reproducibility).
+    """SHA-256 of the names seeds the generator, whose random() is stable (docs of `random`).
 
     The values were computed once with CPython 3.11.
     """
-    assert [round(value, 12) for value in first(Chance(7, "Wren", "counting-cards", "4"), 3)] == [0.325135991553, 0.681400329829, 0.649428414313]
+    assert [round(value, 12) for value in first(Chance(7, "Wren", "counting-cards", "4"), 3)] == [
+        0.325135991553,
+        0.681400329829,
+        0.649428414313,
+    ]
 
 
 @given(seeds, st.integers(0, 5))
@@ -97,7 +103,7 @@ def test_all_numbers_come_up_about_equally_often(count):
 
 
 def test_all_orders_come_up_about_equally_often():
-    """Over 3000 pieces each of the 6 orders of three items is as likely (chi-square, 5 degrees: 20.52)."""
+    """Over 3000 pieces each of 6 orders is as likely (chi-square, 5 degrees, 0.999: 20.52)."""
     drawn = Counter(Chance(0, "Wren", str(n)).shuffled("abc") for n in range(3000))
     chi = sum((drawn[order] - 500) ** 2 / 500 for order in permutations("abc"))
     assert chi < 20.52

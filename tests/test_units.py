@@ -41,7 +41,7 @@ def test_there_are_no_other_papers():
 
 
 def test_an_inch_is_exactly_25_4_millimetres():
-    """25.4 mm are 1 inch and 72 points (ISO 32000-1: a unit is 1/72 inch); 1 mm is 2.834645669 points."""
+    """25.4 mm are 1 inch and 72 points (ISO 32000-1: 1/72 inch); 1 mm is 2.834645669 points."""
     assert inches(25.4) == 1
     assert abs(points(25.4) - 72) < 1e-12
     assert round(points(1), 9) == 2.834645669
@@ -49,7 +49,7 @@ def test_an_inch_is_exactly_25_4_millimetres():
 
 @given(lengths)
 def test_micrometres_are_whole_and_near(length):
-    """A length is moved by half a micrometre at most, stays there when rounded again, and is never -0."""
+    """A length moves by half a micrometre at most, stays there when rounded again, and is never -0."""
     rounded = micrometres(length)
     assert abs(rounded - length) <= 0.0005 + 1e-9
     assert micrometres(rounded) == rounded

@@ -6,7 +6,6 @@ marks, like any sheet's, which the writer draws.
 
 from collections.abc import Sequence
 
-from printkit.guide.content import guide
 from printkit.guide.sets import GuideSet
 from printkit.pack import Pack
 from printkit.sheets.model import Page, SheetFile
@@ -24,4 +23,6 @@ def guide_pages(
     than 100 x 130 mm to read on is passed over for A4. Raises KeyError if the catalogue of that
     language has a gap.
     """
+    from printkit.guide.content import guide  # `check` and lists do without it
+
     return guide(pack, sets, files, catalogue(pack.guide))

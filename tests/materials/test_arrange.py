@@ -18,7 +18,7 @@ NEAR = 0.003
 COMPOSITE = {4, 6, 8, 9, 10, 12, 14, 15, 16, 18, 20}
 """Numbers to 20 with an array of two or more rows and columns; 1 and the primes have none (computed)."""
 MOST = {"line": 20, "array": 20, "ring": 20, "dice": 6, "frame": 100, "scatter": 10}
-"""CCSSM K.CC.B.5: up to 20 things in a line, an array or a circle, up to 10 scattered; a die has six faces."""
+"""CCSSM K.CC.B.5: to 20 things in a line, an array or a circle, to 10 scattered; a die has six faces."""
 PIPS = {
     1: {(1, 1)},
     2: {(0, 0), (2, 2)},
@@ -111,7 +111,7 @@ def test_nothing_can_be_laid_any_way(arrange):
 
 @pytest.mark.parametrize("arrange", arranging.ARRANGEMENTS)
 def test_limits_are_those_of_the_standards(arrange):
-    """Line, array and ring to 20, scatter to 10 (CCSSM K.CC.B.5), dice to 6; arrays for composite numbers."""
+    """Line, array and ring to 20, scatter to 10 (CCSSM K.CC.B.5), dice to 6, arrays of composites."""
     possible = {count for count in range(1, 101) if arranging.possible(count, arrange)}
     assert possible == (COMPOSITE if arrange == "array" else set(range(1, MOST[arrange] + 1)))
 
@@ -189,7 +189,7 @@ def test_dice_show_the_pips_of_a_die(made):
 
 @given(layouts("dice"))
 def test_a_quarter_turn_changes_two_three_and_six_only(made):
-    """The faces 1, 4 and 5 look the same after a quarter turn, the others do not (standard pip layout)."""
+    """1, 4 and 5 look the same after a quarter turn, the others do not (standard pip layout)."""
     laid, box, _, _, count = made
     x0, y0 = box.left + box.width / 2, box.top + box.height / 2
     upright = {(round(x - x0, 1) + 0, round(y - y0, 1) + 0) for x, y in middles(laid)}

@@ -61,7 +61,7 @@ def test_choices_leave_the_range_by_little_and_never_go_below_one(made):
 @FEW
 @given(sets())
 def test_the_number_of_things_is_what_is_asked_for(made):
-    """Each number of the range has a card each way of lying, and shows that many things alone in their place."""
+    """Each number has a card for each way of lying, and shows that many things alone in their place."""
     asked, pieces, _ = made
     first, last = asked.child.numbers
     wanted = Counter(range(first, last + 1))
@@ -81,7 +81,7 @@ def test_the_number_of_things_is_what_is_asked_for(made):
 def test_zones_are_far_enough_apart_and_deep_enough(made):
     """Zones lie side by side on the lower edge, 20 mm or more from middle to middle, 12 mm deep or more.
 
-    20 mm: a peg of 10 mm (common metric pegs, from memory) and an error of 5 mm to either side (derived).
+    20 mm: a peg of 10 mm (metric pegs, from memory) and an error of 5 mm to either side (derived).
     """
     for piece in made.pieces:
         assert len(piece.zones) == len(piece.facts.choices)
@@ -91,14 +91,14 @@ def test_zones_are_far_enough_apart_and_deep_enough(made):
         for zone in piece.zones:
             assert abs(zone.bottom - piece.height) < NEAR
             assert zone.height >= 12
-            assert 0 <= zone.left
+            assert zone.left >= 0
             assert zone.right <= piece.width
 
 
 @FEW
 @given(sets())
 def test_each_numeral_stands_above_its_own_zone(made):
-    """A numeral is as wide as its zone at most and not covered by the jaws; a ring shows where they go."""
+    """A numeral is no wider than its zone and not covered by the jaws; a ring shows where they go."""
     for piece in made.pieces:
         rings = sorted(mark.x for mark in piece.front.marks if isinstance(mark, Dot))
         shown = faces.numerals(piece.front)
@@ -145,7 +145,9 @@ def test_fronts_keep_their_distance_from_the_cut(made):
         assert turned_to_fit(piece, room) is not None
 
 
-@pytest.mark.xfail(strict=True, reason="the outline of a control at the side reaches 5.85 mm from the cut")
+@pytest.mark.xfail(
+    strict=True, reason="the outline of a control at the side reaches 5.85 mm from the cut"
+)
 @FEW
 @given(sets())
 def test_backs_keep_their_distance_from_the_cut(made):
@@ -162,7 +164,9 @@ def test_the_set_mark_has_its_corner_of_the_back(made):
         faces.assert_mark_is_clear(piece, backs=True)
 
 
-@pytest.mark.xfail(strict=True, reason="on one-sided cards the set mark runs through the rings for the pegs")
+@pytest.mark.xfail(
+    strict=True, reason="on one-sided cards the set mark runs through the rings for the pegs"
+)
 @FEW
 @given(sets())
 def test_the_set_mark_has_a_corner_of_the_front_where_nothing_has_a_back(made):
@@ -206,7 +210,9 @@ def most_even(allowed: list[tuple[int, ...]], choices: int) -> int:
 
 
 @pytest.mark.parametrize("choices", [3, 4])
-@pytest.mark.parametrize("numbers", [(1, 1), (1, 3), (1, 5), (0, 5), (1, 10), (0, 10), (2, 4), (5, 12), (95, 100)])
+@pytest.mark.parametrize(
+    "numbers", [(1, 1), (1, 3), (1, 5), (0, 5), (1, 10), (0, 10), (2, 4), (5, 12), (95, 100)]
+)
 @pytest.mark.parametrize("seed", range(3))
 def test_answers_stand_in_each_place_as_evenly_as_the_range_allows(numbers, choices, seed):
     """No other spread of the answers over the places is more even, with what 1 and 2 must leave out."""
@@ -241,7 +247,11 @@ def test_places_leave_out_what_would_lie_below_the_first_number():
         ({}, {"size": [70, 60], "choices": 4}, "a card of this size has no room for 4 clothespins"),
         ({"paper": "a5"}, {"size": [130, 130]}, "a piece of 130 x 130 mm is larger than the sheet"),
         ({"paper": "a4"}, {"size": [280, 60]}, "a piece of 280 x 60 mm is larger than the sheet"),
-        ({"numbers": [1, 60]}, {"size": "small"}, "60 things of 5 mm or more do not fit a card of 88 x 62 mm"),
+        (
+            {"numbers": [1, 60]},
+            {"size": "small"},
+            "60 things of 5 mm or more do not fit a card of 88 x 62 mm",
+        ),
     ],
 )
 def test_what_cannot_be_made_is_said(child, wanted, said):

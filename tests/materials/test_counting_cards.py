@@ -46,12 +46,12 @@ def sides(pieces):
 @FEW
 @given(sets())
 def test_each_number_has_its_cards(made):
-    """One card a number and way to lie: whole, with a back, as a pair, or as a pair with a control card."""
+    """One card a number and way to lie: whole, with a back, as a pair, or a pair with a control card."""
     first, last = made.asked.child.numbers
     ways = len(made.asked.settings.arrange)
     each = {"whole": 1, "back": 1, "pair": 2, "triple": 3}[made.asked.settings.layout]
     counted = Counter(piece.facts.quantity for piece in made.pieces)
-    assert counted == {number: ways * each for number in range(first, last + 1)}
+    assert counted == dict.fromkeys(range(first, last + 1), ways * each)
     assert len({piece.key for piece in made.pieces}) == len(made.pieces)
 
 
@@ -74,8 +74,11 @@ def test_layouts_put_things_and_names_where_they_say(layout, keys, backs):
         has_name = bool(faces.texts(piece.front))
         kind = "both" if layout == "whole" else piece.key.partition("-")[2] or "things"
         assert (has_things, has_name) == {
-            "both": (True, True), "control": (True, True), "things": (True, False), "label": (False, True)
-        }[kind]  # fmt: skip
+            "both": (True, True),
+            "control": (True, True),
+            "things": (True, False),
+            "label": (False, True),
+        }[kind]
         if piece.back is not None:
             assert not faces.pictures(piece.back)
             assert [text.run.text for text in faces.texts(piece.back)] == ["4", "four"]
@@ -84,7 +87,7 @@ def test_layouts_put_things_and_names_where_they_say(layout, keys, backs):
 @FEW
 @given(sets(things=("drawn",)))
 def test_as_many_things_lie_in_the_area_as_the_facts_say(made):
-    """An area holds as many pictures as it tells, which is the card's quantity, and no picture lies elsewhere."""
+    """An area holds as many pictures as it tells, the card's quantity, and no picture lies elsewhere."""
     for piece, face in sides(made.pieces):
         shown = faces.pictures(face)
         assert len(shown) == sum(area.things for area in face.areas)
@@ -113,7 +116,7 @@ def test_on_open_ground_nothing_else_lies_where_things_are_counted(made):
 @FEW
 @given(sets(things=("places",)))
 def test_places_are_two_millimetres_larger_than_the_counters(made):
-    """As many empty rings as the number, each 2 mm wider than a counter, none touching (counter spots, derived)."""
+    """As many empty rings as the number, each 2 mm wider than a counter (derived), none touching."""
     counter = made.asked.child.counter
     for piece, face in sides(made.pieces):
         rings = [mark for mark in face.marks if isinstance(mark, Dot)]
@@ -142,7 +145,7 @@ def test_counters_are_gathered_for_the_fullest_card(made):
 @FEW
 @given(sets())
 def test_numerals_and_words_say_the_number(made):
-    """Each numeral is the card's own, each word is spelled by the table of words, in the child's order."""
+    """Each numeral is the card's own, each word spelled by the table of words, in the child's order."""
     tags = made.asked.child.languages
     for piece, face in sides(made.pieces):
         number = piece.facts.quantity
@@ -158,7 +161,7 @@ def test_numerals_and_words_say_the_number(made):
 @FEW
 @given(sets())
 def test_facts_tell_only_what_the_card_carries(made):
-    """A piece with words in its facts has them on one of its sides, one without has none; so with numerals."""
+    """A piece has words on a side if its facts have them, and none otherwise; so with numerals."""
     for piece in made.pieces:
         texts = [text.run.text for face in faces.faces(piece) for text in faces.texts(face)]
         digits = [text for text in texts if text.isdigit()]
@@ -263,15 +266,27 @@ def test_a_small_paper_holds_numbers_to_ten():
     assert len(made_of(tray("counting-cards", child)).pieces) == 10
 
 
-@pytest.mark.parametrize(("paper", "margin"), [([100, 150], 10), ([100, 100], 3), ([105, 148], 15), ("a5", 35)])
+@pytest.mark.parametrize(
+    ("paper", "margin"), [([100, 150], 10), ([100, 100], 3), ([105, 148], 15), ("a5", 35)]
+)
 def test_what_is_said_to_fit_does_fit(paper, margin):
-    """Where the numbers are too many, the number the sentence allows can be made, and ten more cannot."""
+    """Where numbers are too large, the one the sentence allows can be made, and ten more cannot."""
     child = {"paper": paper, "margin": margin, "numbers": [1, 100]}
     (problem,) = made_of(tray("counting-cards", child)).problems
     assert problem.found.startswith("100 things of 5 mm or more do not fit")
     most = int(re.match(r"at most (\d+) there", problem.allowed).group(1))
     assert made_of(tray("counting-cards", child | {"numbers": [1, most]})).problems == ()
     assert made_of(tray("counting-cards", child | {"numbers": [1, most + 10]})).problems != ()
+
+
+@pytest.mark.xfail(strict=True, reason="only the child's own numbers are tried, so 'at most 0' is said")
+def test_a_range_of_large_numbers_is_told_what_would_fit():
+    """That 90 things are too many does not mean that none fit: fewer than the first number may."""
+    child = {"numbers": [90, 95]}
+    (problem,) = made_of(tray("counting-cards", child, size="medium")).problems
+    most = int(re.match(r"at most (\d+) there", problem.allowed).group(1))
+    assert made_of(tray("counting-cards", {"numbers": [1, most]}, size="medium")).pieces
+    assert most >= 10
 
 
 # --- what cannot be made ---------------------------------------------------------------------
@@ -281,11 +296,19 @@ def test_what_is_said_to_fit_does_fit(paper, margin):
     ("child", "wanted", "said"),
     [
         ({}, {"arrange": "dice"}, "7 to 10 cannot be laid as 'dice'"),
-        ({"numbers": [9, 12]}, {"arrange": ["ring", "scatter"]}, "11 and 12 cannot be laid as 'scatter'"),
+        (
+            {"numbers": [9, 12]},
+            {"arrange": ["ring", "scatter"]},
+            "11 and 12 cannot be laid as 'scatter'",
+        ),
         ({}, {"arrange": "array"}, "1 to 3, 5 and 7 cannot be laid as 'array'"),
         ({}, {"motif": "kite"}, "the theme has no motif 'kite'"),
         ({}, {"size": [300, 200]}, "a piece of 300 x 200 mm is larger than the sheet"),
-        ({"numbers": [1, 90]}, {"size": "small"}, "90 things of 5 mm or more do not fit a card of 47 x 62 mm"),
+        (
+            {"numbers": [1, 90]},
+            {"size": "small"},
+            "90 things of 5 mm or more do not fit a card of 47 x 62 mm",
+        ),
         (
             {"numbers": [1, 30]},
             {"size": "medium", "things": "places"},

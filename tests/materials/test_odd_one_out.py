@@ -5,7 +5,7 @@ from pathlib import Path
 
 import faces
 import pytest
-from hypothesis import given, settings
+from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 from strategies import made_of, tray
 
@@ -15,6 +15,7 @@ from printkit.units import Rect
 
 NEAR = faces.NEAR
 FEW = settings(max_examples=20)
+UNSHRUNK = settings(max_examples=20, phases=[Phase.generate])  # each smaller try measures anew
 INKS = ("color", "gray", "outline")
 LEVELS = range(1, 7)
 
@@ -84,12 +85,12 @@ def test_boxes_lie_in_reading_order_and_hold_one_thing_each(made):
     for piece in made.pieces:
         order = [(round(box.top, 1), box.left) for box in piece.boxes]
         assert order == sorted(order)
-        assert not any(one.meets(two, -1.0) for i, one in enumerate(piece.boxes) for two in piece.boxes[:i])
+        assert not any(
+            one.meets(two, -1.0) for i, one in enumerate(piece.boxes) for two in piece.boxes[:i]
+        )
         assert len({(box.width, box.height) for box in piece.boxes}) == 1
         assert [area.things for area in piece.front.areas] == [1] * len(piece.boxes)
-        assert all(
-            box.holds(area.box) for box, area in zip(piece.boxes, piece.front.areas, strict=True)
-        )
+        assert all(box.holds(area.box) for box, area in zip(piece.boxes, piece.front.areas, strict=True))
         outlines = [mark for mark in piece.front.marks if isinstance(mark, Box)]
         assert len(outlines) == len(piece.boxes) + (1 if piece.cut else 0)
 
@@ -126,7 +127,7 @@ def test_as_many_rounds_as_asked_for(made):
 @FEW
 @given(sets(forms=("cards",)))
 def test_the_control_lies_behind_the_odd_one(made):
-    """Turned like a page, the hatching on the back lies behind the box of the odd one and behind no other."""
+    """Turned like a page, the hatching on the back lies behind the box of the odd one only."""
     for piece in made.pieces:
         control = piece.control
         seen = Rect(piece.width - control.right, control.top, control.width, control.height)
@@ -137,7 +138,7 @@ def test_the_control_lies_behind_the_odd_one(made):
 
 
 @pytest.mark.xfail(strict=True, reason="the outlines of the boxes reach 5.85 mm from the cut")
-@FEW
+@UNSHRUNK
 @given(sets(forms=("cards",)))
 def test_faces_keep_their_distances(made):
     """The hairline keeps 4 mm from the cut and all else 6 mm."""
@@ -180,7 +181,7 @@ def test_no_mark_of_a_sheet_lies_in_its_margins(made):
 @pytest.mark.parametrize("ink", INKS)
 @pytest.mark.parametrize("level", LEVELS)
 def test_the_rock_pool_has_differences_at_every_level_in_every_ink(level, ink):
-    """Each of the six levels has several different rounds, with several pictures, in color, gray and outline."""
+    """Each of the six levels has several rounds, with several pictures, in color, gray and outline."""
     theme = load_theme("rock-pool", Path(), "theme")
     found = differences(theme, level, ink, 19.0)
     assert len(found) >= 5

@@ -1,7 +1,7 @@
 """Places of answers: as even as can be, in no pattern that a child could learn instead of counting."""
 
 from collections import Counter
-from itertools import groupby, product
+from itertools import groupby, pairwise, product
 
 import pytest
 from hypothesis import given
@@ -63,7 +63,7 @@ def test_answers_make_no_run_and_no_cycle(count, choices):
     for seed in range(40):
         places = spread_places([tuple(range(choices))] * count, chance(seed))
         assert longest_run(places) <= 2
-        steps = {(after - before) % choices for before, after in zip(places, places[1:], strict=False)}
+        steps = {(after - before) % choices for before, after in pairwise(places)}
         assert len(steps) > 1
         for period in (1, 2, 3, 4):
             again = zip(places, places[period:], strict=False)
@@ -79,11 +79,9 @@ def test_long_sets_have_short_runs(count):
 
 @given(allowed=allowed_sets, seed=st.integers(0, 99))
 def test_runs_are_no_longer_than_what_is_allowed_forces(allowed, seed):
-    """A run of more than two occurs only where every most even spread has one, or nearly so (one more)."""
+    """A run of more than two occurs only where every most even spread has one (or one shorter)."""
     best = min(unevenness(places) for places in product(*allowed))
-    forced = min(
-        longest_run(places) for places in product(*allowed) if unevenness(places) == best
-    )
+    forced = min(longest_run(places) for places in product(*allowed) if unevenness(places) == best)
     assert longest_run(spread_places(allowed, chance(seed))) <= max(2, forced + 1)
 
 

@@ -1,20 +1,19 @@
-"""Backs lie behind their fronts: the paper is turned over here by hand, without the code that does it."""
+"""Backs lie behind their fronts: the paper is turned over here without the code that does it."""
 
 from collections.abc import Callable
 
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from strategies import PLAIN_THEME, made_of, read, room_of
 
 from printkit.pieces import Face, Piece
+from printkit.sheets import SetPieces, sheet_files
 from printkit.sheets.duplex import behind
 from printkit.sheets.grid import Frame, place, rows, stacked, turned_to_fit
 from printkit.sheets.model import Placed
-from printkit.units import PAPERS, Rect
-from strategies import PLAIN_THEME, made_of, read, room_of
-
-from printkit.sheets import SetPieces, sheet_files
 from printkit.texts import catalogue
+from printkit.units import PAPERS, Rect
 
 NEAR = 0.003
 Point = tuple[float, float]
@@ -85,7 +84,7 @@ def placed_pieces(draw) -> tuple[Placed, tuple[float, float]]:
 @pytest.mark.parametrize("flip", FLIPS)
 @given(made=placed_pieces())
 def test_a_back_reads_like_the_next_page_of_a_book(made, flip):
-    """What is drawn at (width - x, y) of the back lies behind (x, y) of the front, however it was placed."""
+    """What is drawn at (width - x, y) of the back lies behind (x, y) of the front, however placed."""
     front, paper = made
     back = behind(front, flip, paper)
     assert (back.side, back.piece) == ("back", front.piece)
@@ -124,7 +123,7 @@ def test_a_placed_rectangle_is_turned_with_its_face(made):
 def test_cells_of_a_grid_are_backed_by_the_mirrored_cell(flip, mapping, name, columns):
     """Portrait: over the long edge (r, c) is backed by (r, C-1-c), over the short edge by (R-1-r, c).
 
-    The mapping is arithmetic on a turned sheet (computed); a back over the short edge stands upside down.
+    The mapping is computed on a turned sheet; a back over the short edge stands upside down.
     """
     paper = PAPERS[name]
     frame = Frame(width=paper[0], height=paper[1], margin=10.0)
@@ -154,7 +153,11 @@ def files_of(flip: str, paper: object = "a4", **child):
             "children": [
                 {
                     "name": "Wren", "numbers": [1, 5], "paper": paper, "flip": flip, **child,
-                    "materials": ["counting-cards", "clip-cards", {"make": "odd-one-out", "stock": "plain"}],
+                    "materials": [
+                        "counting-cards",
+                        "clip-cards",
+                        {"make": "odd-one-out", "stock": "plain"},
+                    ],
                 }
             ],
         }
@@ -172,7 +175,7 @@ def keys(pages) -> list[tuple[str, str]]:
 @pytest.mark.parametrize("paper", ["a4", "letter", "a5", [180, 210]])
 @pytest.mark.parametrize("flip", ["long", "short"])
 def test_two_sided_files_alternate_front_and_back(flip, paper):
-    """Front, back, front, back; each back holds the pieces of the front before it; the file asks for that turn."""
+    """Front, back, front, back, each with the pieces of its front; the file asks for that turn."""
     _, files = files_of(flip, paper)
     two_sided = [file for file in files if any(page.side == "back" for page in file.pages)]
     assert sorted(file.stock for file in two_sided) == ["card", "plain"]

@@ -74,9 +74,7 @@ def test_the_foot_of_a_back_turned_over_the_short_edge_lies_at_the_top(made, tex
 def test_the_texts_of_a_foot_do_not_run_into_one_another(made, text):
     """The sheet's name, the labels of the bars and the word beside the arrow stay apart."""
     texts = [
-        mark.bounds()
-        for mark in front_foot(made, text, "50 mm", "2 in", HAND)
-        if isinstance(mark, Text)
+        mark.bounds() for mark in front_foot(made, text, "50 mm", "2 in", HAND) if isinstance(mark, Text)
     ]
     assert len(texts) == 4
     assert not any(one.meets(two) for i, one in enumerate(texts) for two in texts[:i])

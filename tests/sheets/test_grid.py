@@ -104,7 +104,7 @@ def test_a_sheet_used_whole_is_not_cut_and_holds_nothing_else(made):
     ],
 )
 def test_default_sizes_fill_both_usual_papers(name, size, count, turn):
-    """The 62 x 88 mm card stands nine times on A4 and lies eight times on Letter (the design, section 6)."""
+    """The 62 x 88 mm card stands nine times on A4 and lies eight times on Letter (design choice)."""
     frame = paper(name)
     many = [piece(str(n), *size) for n in range(2 * count)]
     sheets = sheets_of(many, frame)
@@ -113,7 +113,7 @@ def test_default_sizes_fill_both_usual_papers(name, size, count, turn):
 
 
 def test_a_piece_larger_than_the_room_fits_neither_way():
-    """190 x 269 mm is left of A4 with margins of 10 mm and the foot; a millimetre more fits no way round."""
+    """190 x 269 mm is left of A4 inside 10 mm and the foot; a millimetre more fits neither way."""
     room = paper("a4").room
     assert room == (190, 269)
     assert turned_to_fit(piece("1", 190, 269), room) is False
@@ -136,14 +136,16 @@ class Hand:
         assert len(crossed) == 1, f"cut {cut.n} goes across {len(crossed)} parts"
         part = crossed[0]
         if cut.x1 == cut.x2:
-            assert abs(cut.y1 - part.top) <= NEAR and abs(cut.y2 - part.bottom) <= NEAR
+            assert abs(cut.y1 - part.top) <= NEAR
+            assert abs(cut.y2 - part.bottom) <= NEAR
             halves = (
                 Rect(part.left, part.top, cut.x1 - part.left, part.height),
                 Rect(cut.x1, part.top, part.right - cut.x1, part.height),
             )
         else:
             assert cut.y1 == cut.y2, f"cut {cut.n} is slanting"
-            assert abs(cut.x1 - part.left) <= NEAR and abs(cut.x2 - part.right) <= NEAR
+            assert abs(cut.x1 - part.left) <= NEAR
+            assert abs(cut.x2 - part.right) <= NEAR
             halves = (
                 Rect(part.left, part.top, part.width, cut.y1 - part.top),
                 Rect(part.left, cut.y1, part.width, part.bottom - cut.y1),
@@ -199,7 +201,9 @@ def test_what_lies_beside_a_short_row_comes_off():
     assert_freed([piece("1", 60, 50), *(piece(f"2-{n}", 60, 70) for n in range(3))], paper("a4"))
 
 
-@pytest.mark.xfail(strict=True, reason="the last row's end is compared with the foot before it is rounded")
+@pytest.mark.xfail(
+    strict=True, reason="the last row's end is compared with the foot before it is rounded"
+)
 def test_a_piece_that_ends_at_the_foot_needs_no_second_cut_there():
     """The foot's cut frees it already, also on a paper whose height is no whole micrometre."""
     assert_freed([piece("1", 60, 172.00037)], Frame(width=150.0, height=200.00037, margin=10.0))
@@ -216,7 +220,7 @@ def test_no_cut_passes_through_a_piece(made):
 
 @given(filled())
 def test_the_first_cut_takes_the_foot_off_and_no_other_enters_it(made):
-    """The foot of 8 mm inside the bottom margin goes first (the design, section 6)."""
+    """The foot of 8 mm inside the bottom margin goes first (design choice)."""
     frame, pieces = made
     for sheet in sheets_of(pieces, frame):
         first, *others = cuts(sheet, frame) or (None,)

@@ -4,6 +4,7 @@ The text must already have passed `tomllib`, so this walk only has to find its w
 """
 
 import re
+import tomllib
 
 Path = tuple[str | int, ...]
 
@@ -114,7 +115,7 @@ class _Walk:
         while True:
             self.skip()
             if self.text[self.at] in "\"'":
-                names.append(self.string()[1:-1])
+                names.append(tomllib.loads(f"key = {self.string()}")["key"])
             else:
                 word = _BARE.match(self.text, self.at)
                 names.append(word.group())

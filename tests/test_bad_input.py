@@ -278,7 +278,10 @@ def test_british_spellings_are_read(tmp_path):
 @pytest.mark.parametrize(
     ("files", "sentence"),
     [
-        ({}, "ours: there is no picture in the folder; allowed: at least one SVG, PNG, JPEG or WebP file"),
+        (
+            {},
+            "ours: there is no picture in the folder; allowed: at least one SVG, PNG, JPEG or WebP file",
+        ),
         (
             {"crab.svg": b"<svg"},
             "ours/crab.svg: the drawing is damaged or breaks off at line 1; save it anew as SVG",
@@ -321,7 +324,9 @@ def earlier_pack(folder: Path) -> dict[str, bytes]:
 
 def contents(folder: Path) -> dict[str, bytes]:
     """Every file of a folder with its bytes."""
-    return {str(path.relative_to(folder)): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+    return {
+        str(path.relative_to(folder)): path.read_bytes() for path in folder.rglob("*") if path.is_file()
+    }
 
 
 def test_a_wrong_pack_file_leaves_the_earlier_pack(tmp_path):

@@ -137,7 +137,9 @@ def test_a_lost_card_is_made_again(file, tmp_path):
     manifest = json.loads(
         (tmp_path / "shelf" / "wren-clip-cards.manifest.json").read_text(encoding="utf-8")
     )
-    ids = {piece["id"] for item in manifest["files"] for page in item["pages"] for piece in page["pieces"]}
+    ids = {
+        piece["id"] for item in manifest["files"] for page in item["pages"] for piece in page["pieces"]
+    }
 
     assert (result.exit_code, result.stderr) == (0, "")
     assert ids == {"wren/clip-cards/2", "wren/clip-cards/4"}
@@ -190,7 +192,9 @@ def test_preview_adds_a_picture_a_page(file, tmp_path):
 def test_new_writes_a_pack_that_works_and_never_overwrites(tmp_path):
     """new answers by options, makes a legal pack, and leaves a file that is there alone."""
     path = tmp_path / "first.toml"
-    result = run("new", path, "--child", "Ida", "--numbers", "2-6", "--languages", "en,de", "--paper", "letter")
+    result = run(
+        "new", path, "--child", "Ida", "--numbers", "2-6", "--languages", "en,de", "--paper", "letter"
+    )
     again = run("new", path)
 
     assert result.exit_code == 0

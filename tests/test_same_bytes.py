@@ -83,9 +83,7 @@ def test_one_card_made_alone_is_the_card_of_the_pack(tmp_path):
     file = tmp_path / "pack.toml"
     file.write_text(ONE, encoding="utf-8")
     pack = read_pack(file, material_keys())
-    whole = {
-        (item.tray.set, piece.key): piece for item in plan(pack).sets for piece in item.pieces
-    }
+    whole = {(item.tray.set, piece.key): piece for item in plan(pack).sets for piece in item.pieces}
     picked = [keys for number, keys in enumerate(sorted(whole)) if number % 4 == 0]
 
     for name, key in picked:
@@ -102,7 +100,9 @@ def test_another_child_changes_no_piece(tmp_path):
     file.write_text(more, encoding="utf-8")
     after = plan(read_pack(file, material_keys()))
 
-    assert [item.pieces for item in before.sets] == [item.pieces for item in after.sets[: len(before.sets)]]
+    assert [item.pieces for item in before.sets] == [
+        item.pieces for item in after.sets[: len(before.sets)]
+    ]
 
 
 def test_the_content_hash_hangs_on_what_is_drawn(tmp_path):

@@ -280,7 +280,6 @@ def test_tricky_texts(text, expected):
     assert {path: found.get(path) for path in expected} == expected
 
 
-@pytest.mark.xfail(strict=True, reason="escapes in a quoted key are not resolved")
 def test_an_escape_in_a_key_is_read():
     """A key written with an escape is found under the name it has."""
     text = '"a\\u0062" = 1\n"c\\"d" = 2\n'

@@ -14,9 +14,7 @@ from printkit.texts import catalogue
 __all__ = ["GuideSet", "guide_pages"]
 
 
-def guide_pages(
-    pack: Pack, sets: Sequence[GuideSet], files: Sequence[SheetFile]
-) -> tuple[Page, ...]:
+def guide_pages(pack: Pack, sets: Sequence[GuideSet], files: Sequence[SheetFile]) -> tuple[Page, ...]:
     """The pages of the guide on the pack's paper, in its guide's language and its units.
 
     `sets` are all sets of the pack in its order, `files` all files of sheets. Paper that leaves less

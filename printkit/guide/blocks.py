@@ -59,15 +59,21 @@ def section(
     rule = Line(x1=0.0, y1=y, x2=look.wide, y2=y, color=look.accent, line=0.35)
     last = replace(strips[-1], height=y + 1.6, marks=(*strips[-1].marks, rule))
     strips = (*strips[:-1], last)
-    first = replace(
-        strips[0], fresh=fresh, want=want, anchor=anchor, bookmarks=(Bookmark(title=title),)
-    )
+    first = replace(strips[0], fresh=fresh, want=want, anchor=anchor, bookmarks=(Bookmark(title=title),))
     return glued((first, *strips[1:]))
 
 
 def subsection(
-    look: Look, title: str, *, share: float = 1.25, gap: float = 6.0, want: float = 34.0,
-    anchor: str = "", level: int | None = None, color: bool = False, width: float | None = None,
+    look: Look,
+    title: str,
+    *,
+    share: float = 1.25,
+    gap: float = 6.0,
+    want: float = 34.0,
+    anchor: str = "",
+    level: int | None = None,
+    color: bool = False,
+    width: float | None = None,
 ) -> tuple[Strip, ...]:
     """A smaller heading across the text; with `level` it is a bookmark."""
     style = look.style(share, bold=True, color=look.accent) if color else look.style(share, bold=True)
@@ -77,8 +83,13 @@ def subsection(
 
 
 def items(
-    look: Look, lines: Sequence[str], *, numbered: bool = False, first: int = 1,
-    left: float | None = None, width: float | None = None,
+    look: Look,
+    lines: Sequence[str],
+    *,
+    numbered: bool = False,
+    first: int = 1,
+    left: float | None = None,
+    width: float | None = None,
 ) -> tuple[Strip, ...]:
     """A list with figures or dots."""
     left = look.body_left if left is None else left
@@ -144,8 +155,14 @@ class Row:
 
 
 def table(
-    look: Look, columns: Sequence[Column], rows: Sequence[Row], *, left: float = 0.0,
-    width: float | None = None, gap: float = 3.0, full: bool = False,
+    look: Look,
+    columns: Sequence[Column],
+    rows: Sequence[Row],
+    *,
+    left: float = 0.0,
+    width: float | None = None,
+    gap: float = 3.0,
+    full: bool = False,
 ) -> tuple[Strip, ...]:
     """A table at most `width` mm wide (`full`: just as wide); its head is repeated on a new page."""
     width = look.wide - left if width is None else width
@@ -284,8 +301,6 @@ def boxed(look: Look, title: str, lines: Sequence[str], gap: float = 6.0) -> tup
     return (Strip(height=height, marks=marks, gap=gap),)
 
 
-def small(
-    look: Look, words: str, *, gap: float = 0.0, width: float | None = None
-) -> tuple[Strip, ...]:
+def small(look: Look, words: str, *, gap: float = 0.0, width: float | None = None) -> tuple[Strip, ...]:
     """Quiet small text."""
     return text(words, look.style(0.9, color=QUIET), 0.0, look.wide if width is None else width, gap)

@@ -23,15 +23,17 @@ def guide(
     look = look_of(pack.paper, pack.margin, accent(pack.children[0].trays[0]))
 
     def strips(known: Mapping[str, int]) -> tuple[Strip, ...]:
-        opening = first_page(look, pack, sets, files, texts, contents(sets, texts), known)
-        # A first page stays by itself; where it runs over, what follows goes on below it.
-        alone = height_of(opening) <= look.room
+        opening = (
+            *first_page(look, pack, sets, files, texts, contents(sets, texts), known),
+            *cautions(look, sets, pack.units, texts),
+        )
+        # A full first page stays by itself; where there is room, what follows goes on below it.
+        alone = 2 / 3 * look.room <= height_of(opening) <= look.room
         return (
             *opening,
             *printing(look, sets, files, pack.units, texts, fresh=alone),
-            *cutting(look, sets, files, pack.units, texts),
             *gathering(look, sets, files, pack.units, texts),
-            *cautions(look, sets, pack.units, texts),
+            *cutting(look, sets, files, pack.units, texts),
             *trays(look, pack, sets, texts, known),
             *keys(look, sets, texts),
         )
@@ -41,5 +43,5 @@ def guide(
 
 def contents(sets: Sequence[GuideSet], texts: Catalogue) -> dict[str, str]:
     """The title of each section by its anchor."""
-    names = ["print", "cut", "gather", "cautions", "trays", *(["keys"] if keyed(sets, texts) else [])]
+    names = ["cautions", "print", "gather", "cut", "trays", *(["keys"] if keyed(sets, texts) else [])]
     return {name: say(texts, f"guide.{name}.title") for name in names}

@@ -6,13 +6,12 @@ A strip is what no page break can part: a line of text, a row of a table, a draw
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from printkit.guide.lines import Style, broken, set_line, set_text, width_of
+from printkit.guide.lines import QUIET, Style, broken, set_line, set_text, width_of
 from printkit.pieces import Box, Color, Dot, Line, Mark, Picture, Text, Traced
 from printkit.sheets.model import Bookmark, Page
 from printkit.units import PAPERS, micrometres
 
 INK: Color = (0.13,)
-QUIET: Color = (0.38,)
 HAIR: Color = (0.72,)
 LEAST_MARGIN = 15.0
 _MOST_WIDE = 190.0
@@ -37,7 +36,7 @@ class Look:
     wide: float
     side: float
     accent: Color
-    size: float = 3.8
+    size: float = 3.65
 
     @property
     def body_left(self) -> float:

@@ -70,9 +70,7 @@ def _table(look: Look, found: Sequence[Total], units: str, texts: Catalogue) -> 
         Column(title=say(texts, "guide.gather.one_tray"), lean="right"),
         Column(title=say(texts, "guide.gather.all_trays"), lean="right"),
     )
-    rows = [
-        Row(cells=(_thing(total, units, texts), str(total.most), str(total.sum))) for total in found
-    ]
+    rows = [Row(cells=(_thing(total, units, texts), str(total.most), str(total.sum))) for total in found]
     return table(look, columns, rows, left=look.body_left, width=look.body, full=True)
 
 

@@ -1,9 +1,9 @@
-"""Text -> lines: words, some of them bold, broken to a width and set on base lines. mm throughout."""
+"""Text -> lines: words, some bold, some in small gray, broken and set on base lines. mm throughout."""
 
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Literal
 
 from printkit import letters
 from printkit.pieces import Color, Text
@@ -15,8 +15,11 @@ LEAD = 1.4
 _BASE = 0.97
 """The base line below the top of its line: ascenders (0.78 em) and descenders (0.24) in the middle."""
 _SLACK = 1e-6
-_TURN = "\x01"
-_CODE = re.compile("`([^`]*)`")
+_BOLD, _ASIDE = "\x01", "\x02"
+_CODE = re.compile(r"(\()?`([^`]*)`(?(1)\))")
+QUIET: Color = (0.38,)
+_SMALLER = 0.86
+"""What is said aside, as a share of the size around it."""
 # A number stays with its unit, and both sides of a times sign stay together.
 _JOINED = re.compile(r"(?<=[\d.]) (?=(?:mm|in|g/m²|lb|%)(?:\W|$))| (?=×)|(?<=×) ")
 
@@ -35,14 +38,15 @@ class Style:
         return self.size * LEAD
 
 
-Word = tuple[tuple[str, bool], ...]
-"""What stands between two spaces: stretches of text, each bold or not."""
+Face = Literal["", "bold", "aside"]
+Word = tuple[tuple[str, Face], ...]
+"""What stands between two spaces: stretches of text, each with its face."""
 
 
 def say(texts: Catalogue, key: str, **values: Any) -> str:
     """A sentence of the catalogue, its **bold** parts marked; a name's own stars stay stars.
 
-    What stands in `backticks` is bold and is never broken.
+    What stands in `backticks` is small and gray, its parentheses too, and is never broken.
 
     Raises KeyError for a gap in the catalogue.
     """
@@ -62,31 +66,56 @@ def say_count(texts: Catalogue, key: str, n: int, **values: Any) -> str:
 
 
 def _filled(line: Any, values: dict[str, Any]) -> str:
-    marked = _CODE.sub(lambda code: bold(code[1].replace(" ", "\xa0")), str(line).replace("**", _TURN))
+    marked = _CODE.sub(_code, str(line).replace("**", _BOLD))
     return marked.format(**values)
+
+
+def _code(found: re.Match[str]) -> str:
+    kept = found[2].replace(" ", "\xa0")
+    return aside(f"({kept})" if found[1] else kept)
 
 
 def bold(text: str) -> str:
     """The text, marked to be set bold."""
-    return f"{_TURN}{text}{_TURN}"
+    return f"{_BOLD}{text}{_BOLD}"
+
+
+def aside(text: str) -> str:
+    """The text, marked to be set small and gray."""
+    return f"{_ASIDE}{text}{_ASIDE}"
 
 
 def words(text: str, style: Style) -> list[Word]:
     """The words of a text, in order."""
     kept = _JOINED.sub("\xa0", text)
-    found: list[list[tuple[str, bool]]] = [[]]
-    for number, stretch in enumerate(kept.split(_TURN)):
-        heavy = style.bold or number % 2 == 1
+    found: list[list[tuple[str, Face]]] = [[]]
+    usual: Face = "bold" if style.bold else ""
+    face = usual
+    for stretch in re.split(f"([{_BOLD}{_ASIDE}])", kept):
+        if stretch in (_BOLD, _ASIDE):
+            turned: Face = "bold" if stretch == _BOLD else "aside"
+            face = usual if face == turned else turned
+            continue
         for place, part in enumerate(re.split(r"[ \n\t]+", stretch)):
             if place:
                 found.append([])
             if part:
-                found[-1].append((part.replace("\xa0", " "), heavy))
+                found[-1].append((part.replace("\xa0", " "), face))
     return [tuple(word) for word in found if word]
 
 
+def _hand(style: Style, face: Face) -> Style:
+    """How a stretch of that face is set amid text of a style."""
+    if face == "aside":
+        return Style(size=style.size * _SMALLER, color=QUIET)
+    return Style(size=style.size, color=style.color, bold=face == "bold")
+
+
 def _wide(word: Word, size: float) -> float:
-    return sum(letters.text_width(text, size, bold=heavy) for text, heavy in word)
+    return sum(
+        letters.text_width(text, size * (_SMALLER if face == "aside" else 1.0), bold=face == "bold")
+        for text, face in word
+    )
 
 
 def _broken(word: Word, size: float, width: float) -> Iterator[Word]:
@@ -94,8 +123,8 @@ def _broken(word: Word, size: float, width: float) -> Iterator[Word]:
     if _wide(word, size) <= width + _SLACK:
         yield word
         return
-    line: list[tuple[str, bool]] = []
-    for sign in ((sign, heavy) for text, heavy in word for sign in text):
+    line: list[tuple[str, Face]] = []
+    for sign in ((sign, face) for text, face in word for sign in text):
         if line and _wide((*line, sign), size) > width:
             end = max((i for i, (text, _) in enumerate(line, 1) if text in "-."), default=len(line))
             yield tuple(line[:end])
@@ -129,21 +158,22 @@ def width_of(text: str, style: Style) -> float:
 
 def set_line(line: Sequence[Word], style: Style, x: float, top: float = 0.0) -> tuple[Text, ...]:
     """One line with its left end at `x`, its line box beginning at `top`."""
-    runs: list[tuple[str, bool]] = []
+    runs: list[tuple[str, Face]] = []
     for number, word in enumerate(line):
-        for place, (text, heavy) in enumerate(word):
+        for place, (text, face) in enumerate(word):
             lead = " " if number and not place else ""
-            if runs and runs[-1][1] == heavy:
-                runs[-1] = (runs[-1][0] + lead + text, heavy)
+            if runs and runs[-1][1] == face:
+                runs[-1] = (runs[-1][0] + lead + text, face)
             else:
                 if lead and runs:
                     runs[-1] = (runs[-1][0] + lead, runs[-1][1])
-                runs.append((text, heavy))
+                runs.append((text, face))
     marks = []
     pen, base = x, micrometres(top + _BASE * style.size)
-    for text, heavy in runs:
-        run = letters.run(text, style.size, bold=heavy)
-        marks.append(Text(run=run, x=micrometres(pen), y=base, color=style.color))
+    for text, face in runs:
+        hand = _hand(style, face)
+        run = letters.run(text, hand.size, bold=hand.bold)
+        marks.append(Text(run=run, x=micrometres(pen), y=base, color=hand.color))
         pen += run.width
     return tuple(marks)
 

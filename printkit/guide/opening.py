@@ -18,8 +18,13 @@ from printkit.units import Rect, micrometres
 
 
 def first_page(
-    look: Look, pack: Pack, sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue,
-    contents: Mapping[str, str], known: Mapping[str, int],
+    look: Look,
+    pack: Pack,
+    sets: Sequence[GuideSet],
+    files: Sequence[SheetFile],
+    texts: Catalogue,
+    contents: Mapping[str, str],
+    known: Mapping[str, int],
 ) -> tuple[Strip, ...]:
     """`contents` holds the title of each section by its anchor, `known` its page."""
     strips = [*_title(look, pack, texts)]
@@ -56,9 +61,7 @@ def _pictures(child: Child, high: float) -> tuple[Mark, ...]:
     return tuple(marks)
 
 
-def _introduction(
-    sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue
-) -> str:
+def _introduction(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue) -> str:
     children = list(by_child(sets))
     return say_count(
         texts,
@@ -86,9 +89,7 @@ def _columns(texts: Catalogue) -> tuple[Column, ...]:
     )
 
 
-def _rows(
-    sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue
-) -> list[Row]:
+def _rows(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue) -> list[Row]:
     rows: list[Row] = []
     for child, own in by_child(sets).items():
         counts = sheets_by_stock(files, child)

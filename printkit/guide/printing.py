@@ -29,8 +29,13 @@ WEIGHED = ("card", "plain")
 
 
 def printing(
-    look: Look, sets: Sequence[GuideSet], files: Sequence[SheetFile], units: str, texts: Catalogue,
-    *, fresh: bool,
+    look: Look,
+    sets: Sequence[GuideSet],
+    files: Sequence[SheetFile],
+    units: str,
+    texts: Catalogue,
+    *,
+    fresh: bool,
 ) -> tuple[Strip, ...]:
     """The section 'Print', on a new page if `fresh`."""
     strips = [*section(look, say(texts, "guide.print.title"), "print", fresh=fresh)]

@@ -80,7 +80,12 @@ def _language(tag: str, texts: Catalogue) -> str:
 
 
 def _tray(
-    look: Look, item: GuideSet, words: TrayWords, before: GuideSet, units: str, texts: Catalogue,
+    look: Look,
+    item: GuideSet,
+    words: TrayWords,
+    before: GuideSet,
+    units: str,
+    texts: Catalogue,
     known: Mapping[str, int],
 ) -> tuple[Strip, ...]:
     title = set_title(item.tray, texts)
@@ -148,9 +153,7 @@ def keys(look: Look, sets: Sequence[GuideSet], texts: Catalogue) -> tuple[Strip,
     strips = [*section(look, say(texts, "guide.keys.title"), "keys")]
     strips += spaced(paragraph(look, say(texts, "guide.keys.how")), 1.0)
     for item in found:
-        title = say(
-            texts, "guide.childs", child=item.tray.child.name, set=set_title(item.tray, texts)
-        )
+        title = say(texts, "guide.childs", child=item.tray.child.name, set=set_title(item.tray, texts))
         strips += subsection(look, title, share=1.05, gap=5.0, want=24.0)
         note = key_note(item, texts)
         if note:

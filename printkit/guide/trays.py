@@ -80,6 +80,7 @@ def _values(tray: Tray) -> dict[str, object]:
 
 # --- which sentences hold --------------------------------------------------------------------
 
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Holding:
     """Variants, the most special first; notes that hold on top; fields that come before `next`."""

@@ -304,7 +304,9 @@ def _frame(count, box, size, wide, high, chance):
 
 
 def _scatter_size(count, width, height, wide, high, chance) -> float:
-    size = min(width / (wide + GAP), height / (high + GAP), math.sqrt(width * height / (2.6 * count)))
+    # What a search finds in reasonable time: the more things, the more room each of them needs.
+    room = 2.6 + 0.4 * max(0, count - 6)
+    size = min(width / (wide + GAP), height / (high + GAP), math.sqrt(width * height / (room * count)))
     if count == 1:
         size *= 0.6
     box = Rect(0, 0, width, height)
@@ -324,7 +326,7 @@ def _scatter(count, box, size, wide, high, chance):
 
 def _scattered(count, box, size, wide, high, chance: Chance):
     """Places without any order in them, or () when a bounded search finds none."""
-    for attempt in range(60):
+    for attempt in range(40):
         draw = chance.again(f"{count}/{attempt}")
         places: list[tuple[float, float]] = []
         for _ in range(40 * count):
@@ -366,7 +368,7 @@ def _three_in_line(places, near: float) -> bool:
 
 
 def _off_line(a, b, c) -> float:
-    """How far the three are from one straight line: the least height of their triangle."""
+    """How far the three are from a line through two of them: the least height of their triangle."""
     twice_area = abs((b[0] - a[0]) * (c[1] - a[1]) - (c[0] - a[0]) * (b[1] - a[1]))
     longest = max(math.dist(a, b), math.dist(a, c), math.dist(b, c))
     return twice_area / longest if longest else 0.0

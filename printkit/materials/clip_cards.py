@@ -10,6 +10,7 @@ from printkit.materials.frames import frame_marks, ground_marks
 from printkit.materials.layout import (
     CONTENT_INSET,
     HAIRLINE_INSET,
+    MARK_STRIP,
     SMALLEST_THING,
     SOFT,
     accent,
@@ -181,14 +182,22 @@ def _thing(seed, tray, cards, size, motif: ChosenMotif) -> float:
 
 def _too_many(seed, tray, cards, size, motif: ChosenMotif):
     last = max(card.number for card in cards)
-    fitting = [
-        card.number for card in cards if _thing(seed, tray, [card], size, motif) >= SMALLEST_THING
-    ]
+    ways = sorted({card.arrange for card in cards})
+
+    def fits(number: int) -> bool:
+        trial = [
+            _Card(number=number, arrange=arrange, key=str(number))
+            for arrange in ways
+            if arranging.possible(number, arrange)
+        ]
+        return bool(trial) and _thing(seed, tray, trial, size, motif) >= SMALLEST_THING
+
+    most = max((number for number in range(1, last) if fits(number)), default=0)
     return problem(
         tray,
         "size" if tray.size is not None else "numbers",
         f"{last} things of {SMALLEST_THING:g} mm or more do not fit a card of {size[0]:g} x {size[1]:g} mm",
-        f"at most {max(fitting, default=0)} there, or a larger card",
+        f"at most {most} there, or a larger card",
     )
 
 
@@ -273,11 +282,15 @@ def _choice_marks(tray: Tray, size, choices, zones, height: float) -> list[Mark]
         marks += numeral(str(choice), middle, base, height, tray.child.numerals)
         marks.append(
             Dot(
-                x=middle, y=micrometres(size[1] - CONTENT_INSET - 2.6), radius=2.4, stroke=SOFT, line=0.3
+                x=middle,
+                y=micrometres(size[1] - CONTENT_INSET - MARK_STRIP - 2.6),
+                radius=2.4,
+                stroke=SOFT,
+                line=0.3,
             )
         )
     for zone in zones[1:]:
-        top, bottom = base - height, size[1] - CONTENT_INSET
+        top, bottom = base - height, size[1] - CONTENT_INSET - MARK_STRIP
         marks.append(Line(x1=zone.left, y1=top, x2=zone.left, y2=bottom, color=(0.75,), line=0.2))
     return marks
 
@@ -286,8 +299,8 @@ def _control(size, zone: Rect, color) -> tuple[Face, Rect]:
     """The back: a light bar behind the right zone, seen after turning the card like a page."""
     middle = size[0] - (zone.left + zone.width / 2)
     half = min(CONTROL_WIDTH, zone.width - 2) / 2
-    left = max(middle - half, CONTENT_INSET)
-    right = min(middle + half, size[0] - CONTENT_INSET)
+    left = max(middle - half, CONTENT_INSET + 0.2)
+    right = min(middle + half, size[0] - CONTENT_INSET - 0.2)
     bar = Rect(
         micrometres(left),
         size[1] - CONTROL_FAR,

@@ -9,6 +9,8 @@ from printkit.materials import arrange as arranging
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.frames import frame_marks, ground_marks
 from printkit.materials.layout import (
+    BEHIND,
+    INK,
     SMALLEST_THING,
     SOFT,
     accent,
@@ -26,8 +28,8 @@ from printkit.materials.layout import (
 )
 from printkit.materials.motifs import chosen_motif
 from printkit.pack import Tray
-from printkit.pieces import Area, Dot, Drawing, Face, Ground, Mark, Piece
-from printkit.units import Rect
+from printkit.pieces import Area, Color, Dot, Drawing, Face, Ground, Mark, Piece
+from printkit.units import Rect, micrometres
 from printkit.words import spell
 
 
@@ -104,7 +106,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         return refused(size_problem(tray, room, sizes[0] if sizes else (62.0, 88.0)))
     plan = _plan(seed, tray, cards, sizes, motif)
     if plan is None:
-        return refused(_too_many(seed, tray, cards, sizes, motif))
+        return refused(_too_many(seed, tray, cards, sizes[-1], motif))
     pieces = [piece for card in cards for piece in _pieces(plan, card)]
     needs = ()
     if settings.things == "places":
@@ -175,23 +177,30 @@ def _places_fit(number: int, box: Rect, place: float) -> bool:
     return number == 0 or arranging.grid_for(number, box, place) is not None
 
 
-def _too_many(seed, tray, cards, sizes, motif):
-    size = sizes[-1]
+def _too_many(seed, tray, cards, size, motif):
     box = _things_box(tray, size)
+    last = tray.child.numbers[1]
     if tray.settings.things == "places":
         place = tray.child.counter + 2
-        fitting = [card.number for card in cards if _places_fit(card.number, box, place)]
         what = f"places of {place:g} mm"
     else:
         wide, high = shape_of(motif.drawing(20.0))
-        fitting = [
-            card.number
-            for card in cards
-            if _largest(seed, tray, card, box, wide, high) >= SMALLEST_THING
-        ]
         what = f"things of {SMALLEST_THING:g} mm or more"
-    most = max(fitting, default=0)
-    last = tray.child.numbers[1]
+    ways = sorted({card.arrange for card in cards})
+
+    def fits(number: int) -> bool:
+        if tray.settings.things == "places":
+            return _places_fit(number, box, place)
+        trial = [
+            _Card(number=number, arrange=arrange, key=str(number))
+            for arrange in ways
+            if arranging.possible(number, arrange)
+        ]
+        return bool(trial) and all(
+            _largest(seed, tray, card, box, wide, high) >= SMALLEST_THING for card in trial
+        )
+
+    most = max((number for number in range(1, last) if fits(number)), default=0)
     return problem(
         tray,
         "size" if tray.size is not None else "numbers",
@@ -235,17 +244,22 @@ def _with_numeral(size: tuple[float, float]) -> tuple[Rect, Rect]:
     return Rect(box.left + 1, box.top + 1, box.width - 2, figure.top - 4 - box.top - 1), figure
 
 
-def _things(plan: _Plan, card: _Card) -> tuple[tuple[Mark, ...], tuple[Area, ...]]:
+def _centered(box: Rect, size: tuple[float, float]) -> Rect:
+    """A box of the same size in the middle of the card, for a card that shows things alone."""
+    whole = content(size)
+    return Rect(
+        box.left, micrometres(whole.top + (whole.height - box.height) / 2), box.width, box.height
+    )
+
+
+def _things(plan: _Plan, card: _Card, box: Rect) -> tuple[tuple[Mark, ...], tuple[Area, ...]]:
     """The marks of the things in their arrangement, and the area in which they can be counted."""
-    box = _things_box(plan.tray, plan.size)
     ground: Ground = "none"
     marks: list[Mark] = list(ground_marks(box)) if plan.grounded else []
     if plan.tray.settings.things == "places":
         places = arranging.grid_for(card.number, box, plan.thing) if card.number else ()
         radius = plan.tray.child.counter / 2 + 1
-        marks += [
-            Dot(x=x, y=y, radius=radius, stroke=SOFT, line=0.35, dash=(1.4, 1.0)) for x, y in places
-        ]
+        marks += [Dot(x=x, y=y, radius=radius, stroke=SOFT, line=0.3) for x, y in places]
         return tuple(marks), (Area(box=box, things=0, ground="places"),)
     if card.arrange == "frame":
         ground = "frame"
@@ -258,16 +272,16 @@ def _things(plan: _Plan, card: _Card) -> tuple[tuple[Mark, ...], tuple[Area, ...
     return tuple(marks), (Area(box=box, things=card.number, ground=ground),)
 
 
-def _figure(plan: _Plan, number: int, box: Rect) -> tuple[Mark, ...]:
+def _figure(plan: _Plan, number: int, box: Rect, color: Color = INK) -> tuple[Mark, ...]:
     """The numeral in the middle of a box; as high as the widest of the set allows."""
     first, last = plan.tray.child.numbers
     numerals = plan.tray.child.numerals
     height = numeral_height(range(first, last + 1), box.height - 1.5, box.width, numerals)
     base = box.top + (box.height + height - 1.5) / 2
-    return numeral(str(number), box.left + box.width / 2, base, height, numerals)
+    return numeral(str(number), box.left + box.width / 2, base, height, numerals, color=color)
 
 
-def _label_marks(plan: _Plan, number: int) -> tuple[Mark, ...]:
+def _label_marks(plan: _Plan, number: int, color: Color) -> tuple[Mark, ...]:
     """Numeral and words large in the middle of a card of their own."""
     box = content(plan.size)
     words = _words(plan, number)
@@ -279,7 +293,10 @@ def _label_marks(plan: _Plan, number: int) -> tuple[Mark, ...]:
     top = box.top + (box.height - high - gap - words_high) / 2
     figure = Rect(box.left, top, box.width, high)
     under = Rect(box.left, figure.bottom + gap, box.width, words_high)
-    return (*_figure(plan, number, figure), *words_block(tuple(words.values()), under, word))
+    return (
+        *_figure(plan, number, figure, color),
+        *words_block(tuple(words.values()), under, word, color=color),
+    )
 
 
 def _words(plan: _Plan, number: int) -> dict[str, str]:
@@ -294,7 +311,12 @@ def _pieces(plan: _Plan, card: _Card) -> list[Piece]:
     places = tray.settings.things == "places"
     arrangement = None if places else card.arrange
     facts = Facts(quantity=number, arrangement=arrangement, numeral=number, words=words)
-    thing_marks, areas = _things(plan, card)
+    box = _things_box(tray, plan.size)
+    thing_marks, areas = _things(plan, card, box)
+    if tray.settings.layout == "triple" and not places:
+        lone_marks, lone_areas = _things(plan, card, _centered(box, plan.size))
+    else:
+        lone_marks, lone_areas = thing_marks, areas
     _, figure_box, words_box = _parts(tray, plan.size)
     whole = Face(
         marks=(
@@ -305,9 +327,10 @@ def _pieces(plan: _Plan, card: _Card) -> list[Piece]:
         ),
         areas=areas,
     )
-    label = Face(marks=(frame, *_label_marks(plan, number)))
+    behind = tray.settings.layout == "back"
+    label = Face(marks=(frame, *_label_marks(plan, number, BEHIND if behind else INK)))
     asked = _figure(plan, number, _with_numeral(plan.size)[1]) if places else ()
-    things = Face(marks=(frame, *thing_marks, *asked), areas=areas)
+    things = Face(marks=(frame, *lone_marks, *asked), areas=lone_areas)
     bare = replace(facts, words={}, numeral=number if places else None)
     named = replace(facts, arrangement=None)
 

@@ -21,6 +21,8 @@ MARK_SIZE = 2.1
 """mm an em of a set mark: 6 pt."""
 INK: Color = (0.13,)
 """Numerals, words and rules: nearly black, in black ink only."""
+BEHIND: Color = (0.45,)
+"""Numerals and words on a back: clear, yet too light to shine through."""
 SOFT: Color = (0.55,)
 """Places, frames and helping lines."""
 FAINT: Color = (0.8,)
@@ -83,7 +85,7 @@ def content(size: tuple[float, float]) -> Rect:
     )
 
 
-_RULE_REACH = 0.12
+_RULE_REACH = 0.1
 """How far a base rule reaches beyond its numeral on either side, in heights of the numeral."""
 
 
@@ -113,7 +115,7 @@ def numeral(
     size = height / letters.numeral_ratio(bold=True)
     run = letters.run(text, size, bold=True, numerals=numerals)
     wide = run.ink[2] - run.ink[0]
-    line = max(0.4, height * 0.03)
+    line = max(0.35, height * 0.02)
     return (
         Text(run=run, x=micrometres(middle - (run.ink[0] + run.ink[2]) / 2), y=base, color=color),
         base_rule(middle, base, wide + 2 * _RULE_REACH * height, line, color),
@@ -130,7 +132,7 @@ def numeral_height(numbers: Iterable[int], most: float, width: float, numerals: 
 
 def base_rule(middle: float, base: float, width: float, line: float, color: Color = INK) -> Line:
     """The short rule a numeral stands on, so that 6 and 9 cannot be read upside down."""
-    y = base + line / 2 + line
+    y = base + line / 2 + 2 * line
     return Line(x1=middle - width / 2, y1=y, x2=middle + width / 2, y2=y, color=color, line=line)
 
 

@@ -10,6 +10,7 @@ from printkit.checks import OneOf, Whole, setting
 from printkit.errors import listing
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.layout import (
+    MARK_STRIP,
     accent,
     content,
     fits_sheet,
@@ -31,7 +32,14 @@ if TYPE_CHECKING:
 BOXES = 4
 _CARDS = 8
 _GAP = 3.0
+_AIR = 2.0
+"""mm between a picture and the line of its box."""
+_LEAST = 10.0
+"""mm of the smallest picture to be looked at closely (design choice)."""
 _ROWS_ON_SHEET = 6
+_BETWEEN_ROWS = 10.0
+"""mm from row to row: more than within a row, so that the eye goes along the row."""
+_LINE = 0.3
 _BOX_LINE: Color = (0.72,)
 
 
@@ -73,15 +81,18 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     sizes = (tuple(room),) if sheet else sizes_for(tray, room)
     if not sizes or not fits_sheet(sizes[0], room):
         return refused(size_problem(tray, room, sizes[0] if sizes else (62.0, 88.0)))
-    size = sizes[0]
+    size = next((size for size in sizes if _room_in_box(size, sheet) >= _LEAST), sizes[-1])
     per_sheet = _rows_on(size) if sheet else 1
-    boxes = _row_boxes(size, 0, per_sheet) if sheet else _card_boxes(size)
-    room_in_box = min(min(box.width, box.height) for box in boxes) - 4
-    if room_in_box < 10:
+    room_in_box = _room_in_box(size, sheet)
+    if room_in_box < _LEAST:
         return refused(
-            problem(tray, "size", f"boxes of {room_in_box + 4:.3g} mm are too small to look closely",
-                    "cards of at least 46 x 46 mm")
-        )  # fmt: skip
+            problem(
+                tray,
+                "size",
+                f"boxes of {room_in_box + 2 * _AIR:.3g} mm are too small to look closely",
+                "cards of at least 46 x 52 mm",
+            )
+        )
     count = tray.settings.count or (per_sheet if sheet else _CARDS)
     rounds = _rounds(seed, tray, min(room_in_box, 40.0), count)
     if not rounds:
@@ -92,6 +103,12 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     else:
         pieces = [_card(tray, size, item, n) for n, item in enumerate(rounds, 1)]
     return Made(pieces=set_marked(pieces))
+
+
+def _room_in_box(size: tuple[float, float], sheet: bool) -> float:
+    """How long a picture can be in one of the boxes, in mm."""
+    boxes = _row_boxes(size, 0, _rows_on(size)) if sheet else _card_boxes(size)
+    return min(min(box.width, box.height) for box in boxes) - 2 * _AIR
 
 
 def _none_visible(tray: Tray):
@@ -153,8 +170,9 @@ def _next_seen(candidates: list["Candidate"]) -> "Difference | None":
 
 
 def _card_boxes(size: tuple[float, float]) -> tuple[Rect, ...]:
-    """Four boxes, two by two, in reading order."""
+    """Four boxes, two by two, in reading order, in the middle of the card."""
     box = content(size)
+    box = Rect(box.left, box.top + MARK_STRIP, box.width, box.height - MARK_STRIP)
     width, height = (box.width - _GAP) / 2, (box.height - _GAP) / 2
     return tuple(
         Rect(
@@ -175,10 +193,8 @@ def _rows_on(size: tuple[float, float]) -> int:
 
 def _row_boxes(size: tuple[float, float], row: int, rows: int) -> tuple[Rect, ...]:
     """The four boxes of one row of a sheet."""
-    gap = 5.0
-    side = min((size[0] - 3 * gap - 2) / BOXES, (size[1] - (rows - 1) * gap - 2) / rows)
-    across = (size[0] - BOXES * side) / (BOXES - 1) if BOXES * side + 3 * gap < size[0] else gap
-    across = min(across, gap * 2)
+    side = min((size[0] - (BOXES - 1) * _GAP) / BOXES, (size[1] - rows * _BETWEEN_ROWS) / rows)
+    across = min((size[0] - BOXES * side) / (BOXES - 1), 2 * _GAP)
     left = (size[0] - BOXES * side - (BOXES - 1) * across) / 2
     down = (size[1] - rows * side) / rows
     top = down / 2 + row * (side + down)
@@ -196,7 +212,7 @@ def _row_boxes(size: tuple[float, float], row: int, rows: int) -> tuple[Rect, ..
 def _looked(look: "Look", box: Rect) -> Picture:
     """A look in the middle of its box, as large in all four."""
     drawing = look.drawing
-    inner = box.inset(2.0)
+    inner = box.inset(_AIR)
     side = min(inner.width, inner.height)
     reach = (drawing.width**2 + drawing.height**2) ** 0.5 if look.turn % 90 else 0
     longest = max(drawing.width, drawing.height, reach)
@@ -217,10 +233,11 @@ def _box_marks(boxes: tuple[Rect, ...], item: _Round, odd: int) -> list[Mark]:
     marks: list[Mark] = []
     for place, box in enumerate(boxes):
         look = item.difference.odd if place == odd else item.difference.alike
+        edge = box.inset(_LINE / 2)
         marks.append(
             Box(
-                x=box.left, y=box.top, width=box.width, height=box.height,
-                radius=2, stroke=_BOX_LINE, line=0.3,
+                x=edge.left, y=edge.top, width=edge.width, height=edge.height,
+                radius=2, stroke=_BOX_LINE, line=_LINE,
             )
         )  # fmt: skip
         marks.append(_looked(look, box))

@@ -1,6 +1,7 @@
 """Places for answers over a set: as even as can be, and in no pattern that could be learnt."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from printkit.chance import Chance
 
@@ -50,15 +51,18 @@ def _better(places, order, allowed) -> list[tuple[int, int]]:
     return []
 
 
-def _pattern(places: tuple[int, ...]) -> tuple[int, int, int]:
-    """How much of a pattern there is: the longest run, repeats of the last step, of the last cycle."""
+def _pattern(places: tuple[int, ...]) -> tuple[float, ...]:
+    """How much of a pattern there is: long runs, too many or too few pairs, steps, cycles."""
+    pairs = list(pairwise(places))
     run = longest = 1
-    for before, after in zip(places, places[1:], strict=False):
+    for before, after in pairs:
         run = run + 1 if before == after else 1
         longest = max(longest, run)
-    steps = [after - before for before, after in zip(places, places[1:], strict=False)]
-    same_step = sum(1 for a, b in zip(steps, steps[1:], strict=False) if a == b)
+    steps = [after - before for before, after in pairs]
+    same_step = sum(1 for a, b in pairwise(steps) if a == b)
+    doubled = sum(1 for before, after in pairs if before == after)
+    usual = len(pairs) / len(set(places))
     cycles = sum(
         1 for period in (2, 3, 4) for a, b in zip(places, places[period:], strict=False) if a == b
     )
-    return (max(longest, 2), same_step, cycles)
+    return (max(longest, 2), same_step + abs(doubled - usual), cycles)

@@ -16,7 +16,7 @@ BOX_WIDTH = 14.0
 """mm of a box for one figure in a child's hand (design choice); narrower only beside small numerals."""
 SLOT = 1.4
 """Width kept for a sign and the space on both sides of it, in heights of a numeral."""
-_THIN: Color = (0.6,)
+_THIN: Color = (0.5,)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

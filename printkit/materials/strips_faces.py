@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from printkit.letters import Numerals
 from printkit.materials import strips_groups as groups
-from printkit.materials.layout import INK, SOFT, blank_face, hairline, pictures
+from printkit.materials.layout import FAINT, INK, SOFT, blank_face, hairline, pictures
 from printkit.materials.strips_equation import Figures, Term, control, equation, natural_columns
 from printkit.materials.strips_facts import SIGN, Fact, Operation, Task
 from printkit.materials.strips_plan import (
@@ -157,7 +157,7 @@ def _dashed(spot: Rect) -> Box:
     edge = spot.inset(0.2)
     return Box(
         x=micrometres(edge.left), y=micrometres(edge.top), width=micrometres(edge.width),
-        height=micrometres(edge.height), radius=2.5, stroke=SOFT, line=0.35, dash=(1.6, 1.2),
+        height=micrometres(edge.height), radius=2.5, stroke=FAINT, line=0.35,
     )  # fmt: skip
 
 
@@ -214,7 +214,7 @@ def _places(look: Look, number: int, spot: Rect) -> tuple[list[Mark], Area]:
         Dot(
             x=micrometres(left + (i % across) * step + radius),
             y=micrometres(top + (i // across) * step + radius),
-            radius=radius - 0.2, stroke=SOFT, line=0.35, dash=(1.4, 1.0),
+            radius=radius - 0.2, stroke=SOFT, line=0.3,
         )
         for i in range(number)
     ]  # fmt: skip

@@ -15,8 +15,9 @@ from printkit.materials.layout import INK, SOFT
 from printkit.pieces import Color, Line, Mark, Run, Text
 from printkit.units import micrometres
 
-Filled = Literal["models", "solid", "hollow", "empty"]
-"""models: a solid model at both ends, hollow copies between; solid or hollow: one long word."""
+Filled = Literal["models", "copies", "solid", "hollow", "empty"]
+"""models: a solid model at both ends, hollow copies between; copies: hollow ones only; solid or
+hollow: one long word."""
 
 Hand = Literal["left", "right"]
 
@@ -85,9 +86,7 @@ def copies(text: str, height: float, room: float, numerals: Numerals) -> int:
     return 1 + int((room - wide + 1e-6) // (max(wide, _LEAST * height) + apart))
 
 
-def row_marks(
-    row: Row, height: float, numerals: Numerals, hand: Hand = "right"
-) -> tuple[Mark, ...]:
+def row_marks(row: Row, height: float, numerals: Numerals, hand: Hand = "right") -> tuple[Mark, ...]:
     """The lines of a row and what is written on them."""
     base = micrometres(row.top + height)
     return (*_ruling(row, base, height), *_writing(row, base, height, numerals, hand))
@@ -104,15 +103,15 @@ def _ruling(row: Row, base: float, height: float) -> tuple[Mark, ...]:
     )
 
 
-def _writing(
-    row: Row, base: float, height: float, numerals: Numerals, hand: Hand
-) -> tuple[Mark, ...]:
+def _writing(row: Row, base: float, height: float, numerals: Numerals, hand: Hand) -> tuple[Mark, ...]:
     if row.filled == "empty":
         return ()
     size = em(height)
     run = letters.run(row.text, size, numerals=numerals)
     start, wide = row.span.left + EDGE - run.ink[0], run.ink[2] - run.ink[0]
-    count = copies(row.text, height, row.span.room, numerals) if row.filled == "models" else 1
+    count = (
+        copies(row.text, height, row.span.room, numerals) if row.filled in ("models", "copies") else 1
+    )
     step = (row.span.room - wide) / (count - 1) if count > 1 else 0.0
     marks: list[Mark] = []
     for i in range(count):
@@ -145,4 +144,4 @@ def fillings(rows: int, *, long: bool, extra: bool) -> tuple[Filled, ...]:
     empty: tuple[Filled, ...] = ("empty",) * (rows - traced)
     if long:
         return ("solid", *(("hollow",) * traced), *empty)
-    return (*(("models",) * (traced + extra)), *empty)
+    return ("models", *(("copies",) * (traced + extra - 1)), *empty)

@@ -61,17 +61,13 @@ Candidate = Callable[[], Difference | None]
 def differences(theme: Theme, level: int, ink: Ink, size: float) -> tuple[Difference, ...]:
     """All differences of a level that can be seen in pictures `size` mm long, in a stable order."""
     found = (
-        candidate()
-        for motif in theme.motifs
-        for candidate in candidates(theme, motif, level, ink, size)
+        candidate() for motif in theme.motifs for candidate in candidates(theme, motif, level, ink, size)
     )
     return tuple(each for each in found if each is not None)
 
 
 @lru_cache(maxsize=1024)
-def candidates(
-    theme: Theme, motif: Motif, level: int, ink: Ink, size: float
-) -> tuple[Candidate, ...]:
+def candidates(theme: Theme, motif: Motif, level: int, ink: Ink, size: float) -> tuple[Candidate, ...]:
     """What might differ in one motif, in a stable order; each is measured once, when it is called."""
     search = _Search(theme=theme, level=level, ink=ink, size=size)
     return tuple(cache(each) for each in _LEVELS[level](search, motif))
@@ -267,9 +263,7 @@ def _other_colors(theme: Theme, motif: Motif, part: str, number: int) -> list[Co
         return []
     colors = [color for _, color in theme.palette] or list(_SPARE)
     inky = [
-        color
-        for color in colors
-        if _told_apart(color, WHITE) >= LIKE_COLOR and lab(color)[0] >= DARKEST
+        color for color in colors if _told_apart(color, WHITE) >= LIKE_COLOR and lab(color)[0] >= DARKEST
     ]
     clear = [color for color in inky if _told_apart(own, color) >= LIKE_COLOR]
     inky.sort(key=lambda color: -_told_apart(own, color))

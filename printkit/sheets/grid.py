@@ -7,12 +7,13 @@ needs the fewest cuts (columns first: C + 1 + C(R - 1); rows first: R - 1 + R(C 
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from printkit.pieces import Piece
 from printkit.sheets.model import FOOT, Cut, Placed
 from printkit.units import Rect, micrometres
 
-_SLACK = 1e-6
+_SLACK = 2e-3  # two micrometres: lengths of pieces are rounded, those of papers need not be
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -26,7 +27,10 @@ class Frame:
     @property
     def room(self) -> tuple[float, float]:
         """Usable width and height: within the margins, above the foot."""
-        return (self.width - 2 * self.margin, self.height - 2 * self.margin - FOOT)
+        return (
+            micrometres(self.width - 2 * self.margin),
+            micrometres(self.height - 2 * self.margin - FOOT),
+        )
 
     @property
     def foot(self) -> float:
@@ -96,35 +100,55 @@ def stacked(made: Sequence[Row], room_height: float) -> list[tuple[Row, ...]]:
 
 
 def place(sheet: Sequence[Row], frame: Frame) -> tuple[Placed, ...]:
-    """Where the pieces of a sheet's front lie: rows from the top margin down, each in the middle."""
+    """Where the pieces of a sheet's front lie.
+
+    All rows begin at the left margin and the last one stands on the foot, so that one cut at the
+    left and the one that takes the foot off serve every row; a sheet used whole begins at the top.
+    """
     placed: list[Placed] = []
-    top = frame.margin
+    top = _top(sheet, frame)
     for row in sheet:
-        left = _row_left(row, frame)
         for number, piece in enumerate(row.pieces):
-            box = Rect(micrometres(left + number * row.width), micrometres(top), row.width, row.height)
+            box = Rect(
+                micrometres(frame.margin + number * row.width), micrometres(top), row.width, row.height
+            )
             placed.append(Placed(piece=piece, side="front", box=box, turn=90 if row.turned else 0))
         top += row.height
     return tuple(placed)
 
 
-def _row_left(row: Row, frame: Frame) -> float:
-    return (frame.width - row.columns * row.width) / 2
+def _top(sheet: Sequence[Row], frame: Frame) -> float:
+    """Where the first row begins."""
+    if not sheet[0].pieces[0].cut:
+        return frame.margin
+    return max(frame.margin, frame.foot - sum(row.height for row in sheet))
+
+
+_Line = tuple[float, float, float, float]
 
 
 def cuts(sheet: Sequence[Row], frame: Frame) -> tuple[Cut, ...]:
-    """The cuts of a sheet in order, each across the part still in hand; the first takes the foot off."""
+    """The cuts of a sheet in order, each across the part still in hand.
+
+    The first takes the foot off, the second the top, the third the left edge of all rows; then
+    the blocks are parted, and each block is cut into columns and these into pieces.
+    """
     if not sheet[0].pieces[0].cut:
         return ()
-    lines: list[tuple[float, float, float, float]] = [(0.0, frame.foot, frame.width, frame.foot)]
-    inside: list[tuple[float, float, float, float]] = []
-    top = frame.margin
-    lines.append((0.0, top, frame.width, top))
-    for block in _blocks(sheet):
-        bottom = top + sum(row.height for row in block)
-        if abs(bottom - frame.foot) > _SLACK:
-            lines.append((0.0, bottom, frame.width, bottom))
-        inside += _block_cuts(block, top, bottom, frame)
+    left, top = frame.margin, _top(sheet, frame)
+    lines: list[_Line] = [
+        (0.0, frame.foot, frame.width, frame.foot),
+        (0.0, top, frame.width, top),
+        (left, top, left, frame.foot),
+    ]
+    inside: list[_Line] = []
+    blocks = _blocks(sheet)
+    for number, block in enumerate(blocks):
+        last = number == len(blocks) - 1
+        bottom = frame.foot if last else top + sum(row.height for row in block)
+        if not last:
+            lines.append((left, bottom, frame.width, bottom))
+        inside += _block_cuts(block, left, top, bottom)
         top = bottom
     return tuple(
         Cut(n=n, x1=micrometres(x1), y1=micrometres(y1), x2=micrometres(x2), y2=micrometres(y2))
@@ -143,18 +167,15 @@ def _blocks(sheet: Sequence[Row]) -> list[list[Row]]:
     return blocks
 
 
-def _block_cuts(
-    block: Sequence[Row], top: float, bottom: float, frame: Frame
-) -> list[tuple[float, float, float, float]]:
-    left = _row_left(block[0], frame)
+def _block_cuts(block: Sequence[Row], left: float, top: float, bottom: float) -> list[_Line]:
+    """Into columns, each from the top of the block to its bottom, then each column into pieces."""
     width = block[0].width
     used = max(len(row.pieces) for row in block)
-    lines = [(left + i * width, top, left + i * width, bottom) for i in range(used + 1)]
+    lines: list[_Line] = [(left + i * width, top, left + i * width, bottom) for i in range(1, used + 1)]
     for column in range(used):
-        x = left + column * width
-        y = top
-        for number, row in enumerate(block):
-            y += row.height
-            if len(row.pieces) > column and number < len(block) - 1:
+        x, y = left + column * width, top
+        for above, below in pairwise(block):
+            y += above.height
+            if max(len(above.pieces), len(below.pieces)) > column:
                 lines.append((x, y, x + width, y))
     return lines

@@ -145,9 +145,6 @@ def test_fronts_keep_their_distance_from_the_cut(made):
         assert turned_to_fit(piece, room) is not None
 
 
-@pytest.mark.xfail(
-    strict=True, reason="the outline of a control at the side reaches 5.85 mm from the cut"
-)
 @FEW
 @given(sets())
 def test_backs_keep_their_distance_from_the_cut(made):
@@ -164,9 +161,6 @@ def test_the_set_mark_has_its_corner_of_the_back(made):
         faces.assert_mark_is_clear(piece, backs=True)
 
 
-@pytest.mark.xfail(
-    strict=True, reason="on one-sided cards the set mark runs through the rings for the pegs"
-)
 @FEW
 @given(sets())
 def test_the_set_mark_has_a_corner_of_the_front_where_nothing_has_a_back(made):
@@ -267,7 +261,6 @@ def test_a_near_word_is_offered_for_a_motif():
     assert problem.nearest == "square"
 
 
-@pytest.mark.xfail(strict=True, reason="what fits is asked of each way to lie by itself")
 def test_what_does_not_fit_is_told_apart_from_what_does():
     """With several ways to lie, the number named as too many is not also the one that is allowed."""
     child = {"paper": [130, 180], "numbers": [20, 20]}

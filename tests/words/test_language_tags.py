@@ -185,10 +185,18 @@ def test_near_misses_get_the_right_tag(tag, right):
 @pytest.mark.parametrize(
     "tag, name",
     [
-        ("est", "Estonian"), ("fil", "Filipino"), ("tgl", "Filipino"), ("fao", "Faroese"),
-        ("ar-EG", "Arabic"), ("Bengali", "Bangla"), ("zh-Hant-TW", "Chinese"),
-        ("Portugese", "Portuguese"), ("pt-AO", "Portuguese"), ("sr-RS", "Serbian"),
-        ("nno", "Norwegian Nynorsk"), ("latin", "Latin"),
+        ("est", "Estonian"),
+        ("fil", "Filipino"),
+        ("tgl", "Filipino"),
+        ("fao", "Faroese"),
+        ("ar-EG", "Arabic"),
+        ("Bengali", "Bangla"),
+        ("zh-Hant-TW", "Chinese"),
+        ("Portugese", "Portuguese"),
+        ("pt-AO", "Portuguese"),
+        ("sr-RS", "Serbian"),
+        ("nno", "Norwegian Nynorsk"),
+        ("latin", "Latin"),
     ],
 )
 def test_codes_that_the_library_mistakes_are_named_rightly(tag, name):

@@ -62,8 +62,11 @@ CHANGES = {
     "sk": ((r"^jednasto$", "sto"),),
     # Pravopis, pravopisi.trojina.si, and franček.si 3.4.4: the unit first, joined by -in-.
     "sl": (
-        (r"^dva$", "dve"), (r"^štrinajst$", "štirinajst"), (r"^asemnajst$", "osemnajst"),
-        (r"^dvaset", "dvajset"), (r"^(\w+) (\w+)$", r"\2in\1"),
+        (r"^dva$", "dve"),
+        (r"^štrinajst$", "štirinajst"),
+        (r"^asemnajst$", "osemnajst"),
+        (r"^dvaset", "dvajset"),
+        (r"^(\w+) (\w+)$", r"\2in\1"),
     ),
     # Both right: sr.wikipedia.org, Brojevi (vrsta reči).
     "sr-Latn": ((" i ", " "),),

@@ -214,7 +214,7 @@ def _places(look: Look, number: int, spot: Rect) -> tuple[list[Mark], Area]:
         Dot(
             x=micrometres(left + (i % across) * step + radius),
             y=micrometres(top + (i // across) * step + radius),
-            radius=radius - 0.2, stroke=SOFT, line=0.3,
+            radius=radius - 0.15, stroke=SOFT, line=0.3,
         )
         for i in range(number)
     ]  # fmt: skip

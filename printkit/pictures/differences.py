@@ -210,9 +210,22 @@ def _like_and_unlike(
         like = len(others) // 2
     like = min(max(like, 1), max(len(others) - 1, 1))
     near = others[: min(like, MOST_OTHERS)]
-    far = (others[like:] or others)[-MOST_OTHERS:]
+    unlike = others[like:] or others
+    if ink == "color":
+        unlike = [other for other in unlike if _share_no_color(motif, other)] or unlike
+    far = unlike[-MOST_OTHERS:]
     order = theme.motifs.index
     return sorted(far, key=order), sorted(near, key=order)
+
+
+@lru_cache(maxsize=4096)
+def _share_no_color(one: Motif, two: Motif) -> bool:
+    """Whether no large color of one comes near a large color of the other."""
+    return all(
+        difference(_bytes(first), _bytes(second)) >= LIKE_COLOR
+        for first in one.large_colors
+        for second in two.large_colors
+    )
 
 
 @lru_cache(maxsize=4096)

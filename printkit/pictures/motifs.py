@@ -106,6 +106,13 @@ class Motif:
         """The color that covers most of the drawing, shades aside; None for a photo."""
         return _main_color(list(self._items()))
 
+    @property
+    def large_colors(self) -> tuple[Color, ...]:
+        """The colors that each cover a sixth of the drawing or more, shades aside, largest first."""
+        covered = _covered(list(self._items()))
+        whole = sum(covered.values())
+        return tuple(color for color, area in covered.most_common() if area >= whole / 6)
+
     def _items(self) -> tuple[Item, ...]:
         return () if isinstance(self.source, Photo) else self.source.items
 
@@ -207,7 +214,13 @@ def _repainted(shape: Shape, old: Color | None, new: Color) -> Shape:
 
 
 def _main_color(items: list[Item]) -> Color | None:
-    """The color that covers most, lines counted by length and width; shades aside."""
+    """The color that covers most; shades aside."""
+    covered = _covered(items)
+    return max(covered, key=lambda color: covered[color]) if covered else None
+
+
+def _covered(items: list[Item]) -> Counter[Color]:
+    """How much each color covers, lines counted by length and width; shades aside."""
     covered: Counter[Color] = Counter()
     for item in items:
         if item.shade:
@@ -218,7 +231,7 @@ def _main_color(items: list[Item]) -> Color | None:
             covered[shape.fill] += abs(sum(area(points) for points, _ in lines)) + 1e-9
         if shape.stroke is not None:
             covered[shape.stroke] += shape.stroke_width * sum(_length(points) for points, _ in lines)
-    return max(covered, key=lambda color: covered[color]) if covered else None
+    return covered
 
 
 def _length(points: list[tuple[float, float]]) -> float:

@@ -45,7 +45,7 @@ SIZES = {
     "medium": (94.0, 83.5),   # 6 and 6 times
     "large":  (125.0, 94.0),  # 4 and 4 times
 }  # fmt: skip
-_FIGURE_GAP = 5.0
+_FIGURE_GAP = 9.0
 """mm that stay free between a numeral and the edges of its zone, both sides together."""
 
 

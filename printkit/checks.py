@@ -250,9 +250,7 @@ class TableOf:
             read[key] = checks[key].read(item)
             if isinstance(read[key], Wrong):
                 wrong = read[key]
-                return Wrong(
-                    found=f"{wrong.found} as {key}", allowed=wrong.allowed, nearest=wrong.nearest
-                )
+                return Wrong(found=f"{wrong.found} as {key}", allowed=wrong.allowed, nearest=wrong.nearest)
         return read
 
     def allowed(self) -> str:

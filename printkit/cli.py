@@ -70,9 +70,7 @@ def _read(file: Path, options: dict[str, Any]) -> Any:
     from printkit.materials import material_keys
     from printkit.pack.reader import read_pack
 
-    said: dict[str, Any] = {
-        key: options[key] for key in ("theme", "ink", "seed") if options[key] is not None
-    }
+    said: dict[str, Any] = {key: options[key] for key in ("theme", "ink", "seed") if options[key] is not None}
     if options["paper"] is not None:
         said["paper"] = _paper(options["paper"])
     if options["languages"] is not None:
@@ -165,9 +163,7 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
     for item in made["files"]:
         if not item["file"].endswith("-backs.pdf"):
             sheets[item["stock"]] += item["sheets"]
-    click.echo(
-        f"  in all {sheets['card']} sheets of card, {sheets['plain']} of plain paper, and the guide"
-    )
+    click.echo(f"  in all {sheets['card']} sheets of card, {sheets['plain']} of plain paper, and the guide")
     for note in made["notes"]:
         click.echo(f"  note: {note}")
 

@@ -188,12 +188,8 @@ def _set(lines: Sequence[_Line], box: Rect) -> list[Mark]:
     """The lines one under the other in the middle of the box's height, each as wide as it allows."""
     lead = 1.32
     scale = min(1.0, box.height / sum(lead * line.size for line in lines))
-    sizes = [
-        letters.shrink_to((line.text,), box.width, line.size * scale, bold=line.bold) for line in lines
-    ]
-    runs = [
-        letters.run(line.text, size, bold=line.bold) for line, size in zip(lines, sizes, strict=True)
-    ]
+    sizes = [letters.shrink_to((line.text,), box.width, line.size * scale, bold=line.bold) for line in lines]
+    runs = [letters.run(line.text, size, bold=line.bold) for line, size in zip(lines, sizes, strict=True)]
     # Ink counts where it is taller than a line, as with two accents on a capital.
     above = [max(0.95 * run.size, -run.ink[1]) for run in runs]
     below = [max((lead - 0.95) * run.size, run.ink[3]) for run in runs]

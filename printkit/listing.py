@@ -76,8 +76,7 @@ def _languages() -> list[dict[str, Any]]:
 
 def _papers() -> list[dict[str, Any]]:
     return [
-        {"name": name, "width_mm": width, "height_mm": height}
-        for name, (width, height) in PAPERS.items()
+        {"name": name, "width_mm": width, "height_mm": height} for name, (width, height) in PAPERS.items()
     ]
 
 

@@ -30,9 +30,7 @@ def piece_id(piece: Piece) -> str:
     return "/".join([safe_name(piece.child), safe_name(piece.set), piece.key])
 
 
-def manifest(
-    pack: Pack, made_with: str, records: Sequence[FileRecord], sha256: Mapping[str, str]
-) -> bytes:
+def manifest(pack: Pack, made_with: str, records: Sequence[FileRecord], sha256: Mapping[str, str]) -> bytes:
     """The manifest as JSON text; `sha256` holds the hash of every file moved in, previews too."""
     listed = {record.name for record in records}
     files = [_file(record, sha256) for record in records]

@@ -135,9 +135,7 @@ class Picture:
         angle = math.radians(self.turn)
         cos, sin = abs(math.cos(angle)), abs(math.sin(angle))
         width, height = self.width * cos + self.height * sin, self.width * sin + self.height * cos
-        return Rect(
-            self.x + (self.width - width) / 2, self.y + (self.height - height) / 2, width, height
-        )
+        return Rect(self.x + (self.width - width) / 2, self.y + (self.height - height) / 2, width, height)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

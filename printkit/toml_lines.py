@@ -49,7 +49,7 @@ class _Walk:
         self.at += brackets
         names = self.dotted()
         self.at += brackets
-        here = self.inside((), names[:-1]) + (names[-1],)
+        here = (*self.inside((), names[:-1]), names[-1])
         if brackets == 2:
             number = self.counts.get(here, -1) + 1
             self.counts[here] = number

@@ -132,8 +132,7 @@ class _Document:
     def traced(self, mark: Traced, left: float, top: float) -> str:
         """A line round the letters, then the letters in white, as their contours overlap inside."""
         shown = (
-            f"{self.text(mark.run)} {left + mark.x * K:.2f} {top - mark.y * K:.2f} Td "
-            f"{self.shown(mark.run)}"
+            f"{self.text(mark.run)} {left + mark.x * K:.2f} {top - mark.y * K:.2f} Td {self.shown(mark.run)}"
         )
         pen = f"{_color(mark.color, 'RG', 'G')} {2 * mark.width * K:.2f} w 1 j"
         return f"q {pen} 1 g BT 1 Tr {shown} ET BT 0 Tr {shown} ET Q"
@@ -146,7 +145,7 @@ class _Document:
         a, d = mark.width * K / drawing.width, mark.height * K / drawing.height
         x, y = left + mark.x * K, top - (mark.y + mark.height) * K
         if not mark.turn and not mark.mirror:
-            out.append("q %.4f 0 0 %.4f %.2f %.2f cm /%s Do Q" % (a, d, x, y, name))
+            out.append(f"q {a:.4f} 0 0 {d:.4f} {x:.2f} {y:.2f} cm /{name} Do Q")
             return
         # About the middle: mirror first, then turn clockwise.
         angle = math.radians(-mark.turn)
@@ -156,7 +155,8 @@ class _Document:
         m = (flip * a * cos, flip * a * sin, -d * sin, d * cos)
         e = x + a * half_w - (m[0] * half_w + m[2] * half_h)
         f = y + d * half_h - (m[1] * half_w + m[3] * half_h)
-        out.append("q %s %.2f %.2f cm /%s Do Q" % (" ".join(f"{v + 0.0:.5f}" for v in m), e, f, name))
+        turned = " ".join(f"{value + 0.0:.5f}" for value in m)
+        out.append(f"q {turned} {e:.2f} {f:.2f} cm /{name} Do Q")
 
     def form(self, drawing: Drawing) -> str:
         """The name of the drawing's form object, made at its first use."""
@@ -357,9 +357,7 @@ class _Document:
             *((i, items[i], refs[i]) for i in range(len(items))),
         ]:
             children = [i for i, p in enumerate(parents) if p == parent]
-            for before, child, after in zip(
-                [None, *children], children, [*children[1:], None], strict=False
-            ):
+            for before, child, after in zip([None, *children], children, [*children[1:], None], strict=False):
                 items[child]["Parent"] = ref
                 if before is not None:
                     items[child]["Prev"] = refs[before]
@@ -534,9 +532,7 @@ def _to_unicode(use: _FontUse) -> str:
         if use.texts.get(glyph)
     ]
     groups = [rows[i : i + 100] for i in range(0, len(rows), 100)]
-    blocks = "\n".join(
-        f"{len(group)} beginbfchar\n" + "\n".join(group) + "\nendbfchar" for group in groups
-    )
+    blocks = "\n".join(f"{len(group)} beginbfchar\n" + "\n".join(group) + "\nendbfchar" for group in groups)
     return (
         "/CIDInit /ProcSet findresource begin\n12 dict begin\nbegincmap\n"
         "/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def\n"

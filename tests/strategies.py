@@ -114,9 +114,7 @@ def own_settings(material: str, theme: str = "rock-pool") -> dict[str, st.Search
     """A strategy for each setting of a material; a motif is one of the theme's."""
     keys = [motif.key for motif in load_theme(theme, Path(), "theme").motifs]
     return {
-        field.name: st.sampled_from(keys)
-        if field.name == "motif"
-        else legal_value(field.metadata["check"])
+        field.name: st.sampled_from(keys) if field.name == "motif" else legal_value(field.metadata["check"])
         for field in fields(materials()[material].settings)
     }
 
@@ -147,9 +145,7 @@ def legal_pack(draw, themes: tuple[str, ...] = THEMES) -> dict[str, Any]:
         st.fixed_dictionaries(
             {},
             optional={
-                "title": st.sampled_from(
-                    ("Rock pool summer", "First snow, again", "Night sky \\ “now”")
-                ),
+                "title": st.sampled_from(("Rock pool summer", "First snow, again", "Night sky \\ “now”")),
                 "seed": st.integers(0, 2**63 - 1),
                 **pack_keys(),
             },

@@ -324,9 +324,7 @@ def earlier_pack(folder: Path) -> dict[str, bytes]:
 
 def contents(folder: Path) -> dict[str, bytes]:
     """Every file of a folder with its bytes."""
-    return {
-        str(path.relative_to(folder)): path.read_bytes() for path in folder.rglob("*") if path.is_file()
-    }
+    return {str(path.relative_to(folder)): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
 
 
 def test_a_wrong_pack_file_leaves_the_earlier_pack(tmp_path):

@@ -10,9 +10,7 @@ from hypothesis import strategies as st
 from printkit.chance import Chance
 
 seeds = st.integers(0, 2**63 - 1)
-names = st.lists(
-    st.text(st.characters(codec="utf-8", exclude_characters="\x1f"), max_size=8), max_size=4
-)
+names = st.lists(st.text(st.characters(codec="utf-8", exclude_characters="\x1f"), max_size=8), max_size=4)
 
 
 def first(source: Chance, count: int = 5) -> list[float]:

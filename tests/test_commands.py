@@ -134,12 +134,8 @@ def test_one_set_lies_beside_the_pack(file, tmp_path):
 def test_a_lost_card_is_made_again(file, tmp_path):
     """--pieces makes only those pieces, by their keys."""
     result = run("make", file, "--child", "Wren", "--only", "clip-cards", "--pieces", "2,4")
-    manifest = json.loads(
-        (tmp_path / "shelf" / "wren-clip-cards.manifest.json").read_text(encoding="utf-8")
-    )
-    ids = {
-        piece["id"] for item in manifest["files"] for page in item["pages"] for piece in page["pieces"]
-    }
+    manifest = json.loads((tmp_path / "shelf" / "wren-clip-cards.manifest.json").read_text(encoding="utf-8"))
+    ids = {piece["id"] for item in manifest["files"] for page in item["pages"] for piece in page["pieces"]}
 
     assert (result.exit_code, result.stderr) == (0, "")
     assert ids == {"wren/clip-cards/2", "wren/clip-cards/4"}

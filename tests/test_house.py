@@ -73,7 +73,7 @@ def test_parts_of_one_floor_form_no_ring():
         arrows.setdefault(part(path), set()).update(targets - {part(path)})
     reached = {name: set(targets) for name, targets in arrows.items()}
     for _ in reached:
-        for name, targets in reached.items():
+        for targets in reached.values():
             targets.update(*(reached.get(target, set()) for target in list(targets)))
 
     assert [name for name, targets in reached.items() if name in targets] == []

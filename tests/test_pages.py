@@ -47,24 +47,26 @@ def packs(draw) -> str:
     layout = draw(st.sampled_from(["whole", "back", "pair", "triple"]))
     languages = draw(st.sampled_from([["en"], ["es", "pl"], ["uk", "de"], ["pt-PT", "fr"]]))
     sums = draw(st.integers(2, 12))
+    choices, level = draw(st.sampled_from([3, 4])), draw(st.integers(1, 6))
+    operation = draw(st.sampled_from(["add", "subtract", "both"]))
+    unknown = draw(st.sampled_from(["result", "change", "start", "mixed"]))
     second = draw(
         st.sampled_from(
             [
-                '{ make = "clip-cards", choices = %d, arrange = "%s" }' % (draw(st.sampled_from([3, 4])), arrange),
-                f'{{ make = "strips", count = 4, operation = "{draw(st.sampled_from(["add", "subtract", "both"]))}",'
-                f' unknown = "{draw(st.sampled_from(["result", "change", "start", "mixed"]))}" }}',
-                '{ make = "odd-one-out", count = 3, lookalike = %d }' % draw(st.integers(1, 6)),
-                '{ make = "tracing", numbers = [%d, %d] }' % (last, last),
+                f'make = "clip-cards", choices = {choices}, arrange = "{arrange}"',
+                f'make = "strips", count = 4, operation = "{operation}", unknown = "{unknown}"',
+                f'make = "odd-one-out", count = 3, lookalike = {level}',
+                f'make = "tracing", numbers = [{last}, {last}]',
             ]
         )
-    )  # fmt: skip
+    )
     return (
         f'theme = "{PLAIN}"\npaper = "{draw(st.sampled_from(sorted(PAPERS)))}"\n'
         f'ink = "{draw(st.sampled_from(["color", "gray", "outline"]))}"\n'
         f'flip = "{draw(st.sampled_from(FLIPS))}"\nlanguages = {json.dumps(languages)}\n'
         f"seed = {draw(st.integers(0, 999))}\n"
         f'[[children]]\nname = "Wren"\nnumbers = [{first}, {last}]\nsums_to = {sums}\n'
-        f'materials = [{{ make = "counting-cards", layout = "{layout}", arrange = "{arrange}" }}, {second}]\n'
+        f'materials = [{{ make = "counting-cards", layout = "{layout}", arrange = "{arrange}" }}, {{ {second} }}]\n'
     )
 
 
@@ -80,7 +82,6 @@ def check_page(page: ReadPage) -> None:
     edge = round((margin - 0.3) * MM)
     frame[edge:-edge, edge:-edge] = 255
     assert frame.min() > 200, "ink in the margin"
-    text = page.text.replace("\r\n", "\n")
     for piece in page.entry["pieces"]:
         assert inside(piece["box_mm"], [margin, margin, width - 2 * margin, height - 2 * margin])
         for area in piece.get("areas", []):
@@ -90,8 +91,6 @@ def check_page(page: ReadPage) -> None:
         facts = piece.get("facts", {})
         if "numeral" in facts and facts["numeral"] is None and piece["material"] == "counting-cards":
             assert not facts["words"]
-        del text
-        text = page.text
 
 
 def words_of(pages: list[ReadPage]) -> None:

@@ -53,9 +53,7 @@ def test_every_command_is_in_the_readme():
 def test_every_option_of_make_is_in_the_readme():
     """Each option of make is named."""
     make = commands.commands["make"]
-    options = [
-        option for parameter in make.params for option in parameter.opts if option.startswith("--")
-    ]
+    options = [option for parameter in make.params for option in parameter.opts if option.startswith("--")]
     missing = [option for option in options if option not in README and option != "--output"]
 
     assert missing == []

@@ -100,9 +100,7 @@ def test_another_child_changes_no_piece(tmp_path):
     file.write_text(more, encoding="utf-8")
     after = plan(read_pack(file, material_keys()))
 
-    assert [item.pieces for item in before.sets] == [
-        item.pieces for item in after.sets[: len(before.sets)]
-    ]
+    assert [item.pieces for item in before.sets] == [item.pieces for item in after.sets[: len(before.sets)]]
 
 
 def test_the_content_hash_hangs_on_what_is_drawn(tmp_path):

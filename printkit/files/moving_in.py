@@ -151,9 +151,7 @@ def _aside(new: Path) -> Path:
 def _read_plan(staging: Path) -> Plan | None:
     try:
         data = json.loads((staging / _PLAN).read_bytes())
-        plan = Plan(
-            steps=tuple(Step(**row) for row in data["steps"]), fresh_preview=data["fresh_preview"]
-        )
+        plan = Plan(steps=tuple(Step(**row) for row in data["steps"]), fresh_preview=data["fresh_preview"])
         sound = data["format"] == _FORMAT and all(
             isinstance(step.number, int) and stays_inside(step.file) for step in plan.steps
         )

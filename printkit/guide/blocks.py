@@ -214,9 +214,7 @@ def _column_widths(
     return wides
 
 
-def _row(
-    columns: Sequence[Column], row: Row, style: Style, wides: Sequence[float], left: float
-) -> Strip:
+def _row(columns: Sequence[Column], row: Row, style: Style, wides: Sequence[float], left: float) -> Strip:
     above, below = 0.8, 0.6
     marks: list[Mark] = []
     most = 1

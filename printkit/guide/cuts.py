@@ -246,9 +246,7 @@ def _tries(cut: Cut, figure: Text, paper: tuple[float, float]) -> tuple[float, .
     return (0.0, -0.5 * high, -high, 0.5 * high, high) if beside else (0.0,)
 
 
-def _figure(
-    look: Look, cut: Cut, start, end, paper: tuple[float, float], sides: tuple[float, float]
-) -> Text:
+def _figure(look: Look, cut: Cut, start, end, paper: tuple[float, float], sides: tuple[float, float]) -> Text:
     """The number of a cut: beside the sheet for whole cuts, at the line for the others."""
     figure = run(str(cut.n), look.size * 0.62, bold=True)
     kind = _kind(cut, paper)[0]

@@ -129,8 +129,7 @@ def glued(strips: Sequence[Strip], *, last: bool = True) -> tuple[Strip, ...]:
     """The strips, none parted from the next; the last one stays as it is unless `last`."""
     end = len(strips) - 1
     return tuple(
-        replace(strip, glue=True) if number < end or last else strip
-        for number, strip in enumerate(strips)
+        replace(strip, glue=True) if number < end or last else strip for number, strip in enumerate(strips)
     )
 
 

@@ -22,9 +22,7 @@ def key_entries(item: GuideSet, texts: Catalogue) -> tuple[str, ...]:
     entries = KEYS.get(item.tray.material)
     if entries is None:
         return ()
-    return tuple(
-        line for number, piece in enumerate(item.own, 1) for line in entries(piece, number, texts)
-    )
+    return tuple(line for number, piece in enumerate(item.own, 1) for line in entries(piece, number, texts))
 
 
 def key_note(item: GuideSet, texts: Catalogue) -> str:

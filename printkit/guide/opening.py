@@ -74,9 +74,7 @@ def _introduction(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: C
 
 def sheets_words(counts: Mapping[str, int], texts: Catalogue) -> str:
     """'4 sheets of card and 2 sheets of plain paper'."""
-    parts = [
-        say_count(texts, f"guide.sheets.{stock}", count) for stock, count in counts.items() if count
-    ]
+    parts = [say_count(texts, f"guide.sheets.{stock}", count) for stock, count in counts.items() if count]
     return listing(parts, say(texts, "guide.and"))
 
 

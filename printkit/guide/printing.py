@@ -69,9 +69,7 @@ def _bars(units: str, texts: Catalogue) -> dict[str, str]:
         "high_in": f"{BAR_IN * RIGHT[1]:.2f}",
         "wrong_in": f"{BAR_IN * WRONG:.2f}",
     }
-    return {
-        word: say(texts, f"guide.print.{word}.{units}", **values) for word in ("bar", "right", "wrong")
-    }
+    return {word: say(texts, f"guide.print.{word}.{units}", **values) for word in ("bar", "right", "wrong")}
 
 
 def _files(look: Look, files: Sequence[SheetFile], texts: Catalogue) -> tuple[Strip, ...]:
@@ -129,9 +127,7 @@ class _Part:
 
 def _parts(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue) -> list[_Part]:
     """What this pack's files ask for, and no more."""
-    parts = [
-        _Part(key=stock) for stock in ("card", "plain") if any(file.stock == stock for file in files)
-    ]
+    parts = [_Part(key=stock) for stock in ("card", "plain") if any(file.stock == stock for file in files)]
     for flip in ("long", "short"):
         names = tuple(file.name for file in files if file.duplex == flip and has_backs(file))
         if names:

@@ -98,18 +98,14 @@ def _tray(
         strips += paragraph(look, say(texts, "guide.trays.small"), 1.0)
     if keyed([item], texts):
         printed = "unprinted" if unprinted_control(item) else "printed"
-        strips += paragraph(
-            look, say(texts, f"guide.trays.key_{printed}", page=known.get("keys", 1)), 1.0
-        )
+        strips += paragraph(look, say(texts, f"guide.trays.key_{printed}", page=known.get("keys", 1)), 1.0)
     if not words.present:
         return tuple(strips)
     several = len(words.next) > 1
     following = items(look, words.next) if several else paragraph(look, words.next[0], 0.0)
     after = labelled(look, say(texts, "guide.trays.next"), following)
     if before is not item:
-        other = say(
-            texts, "guide.childs", child=before.tray.child.name, set=set_title(before.tray, texts)
-        )
+        other = say(texts, "guide.childs", child=before.tray.child.name, set=set_title(before.tray, texts))
         page = known.get(tray_anchor(before), 1)
         alike = paragraph(look, say(texts, "guide.trays.as", other=other, page=page), 1.0)
         return (*strips, *glued(alike), *after)

@@ -129,9 +129,7 @@ def _tracing(item: GuideSet) -> Holding:
 
 
 def _clip_cards(item: GuideSet) -> Holding:
-    return Holding(
-        variants=_when(three=item.tray.settings.choices < 4), notes=_when(zero=_has_zero(item))
-    )
+    return Holding(variants=_when(three=item.tray.settings.choices < 4), notes=_when(zero=_has_zero(item)))
 
 
 def _odd_one_out(item: GuideSet) -> Holding:

@@ -16,9 +16,7 @@ __all__ = ["Made", "Material", "Need", "Room", "material_keys", "materials"]
 @cache
 def materials() -> dict[str, Material]:
     """Every material by its name, in teaching order."""
-    modules = (
-        importlib.import_module(f"{__name__}.{info.name}") for info in pkgutil.iter_modules(__path__)
-    )
+    modules = (importlib.import_module(f"{__name__}.{info.name}") for info in pkgutil.iter_modules(__path__))
     found = [module.MATERIAL for module in modules if hasattr(module, "MATERIAL")]
     return {item.name: item for item in sorted(found, key=lambda item: (item.order, item.name))}
 
@@ -26,6 +24,5 @@ def materials() -> dict[str, Material]:
 def material_keys() -> dict[str, MaterialKeys]:
     """What the pack reader must know of each material."""
     return {
-        name: MaterialKeys(settings=item.settings, stock=item.stock)
-        for name, item in materials().items()
+        name: MaterialKeys(settings=item.settings, stock=item.stock) for name, item in materials().items()
     }

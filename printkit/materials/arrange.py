@@ -163,16 +163,12 @@ def _grid(columns: int, rows: int, box: Rect, size: float, wide: float, high: fl
 
 def _array_shapes(count: int) -> tuple[tuple[int, int], ...]:
     return tuple(
-        (count // rows, rows)
-        for rows in range(2, count // 2 + 1)
-        if count % rows == 0 and count // rows >= 2
+        (count // rows, rows) for rows in range(2, count // 2 + 1) if count % rows == 0 and count // rows >= 2
     )
 
 
 def _best_array(count, box_width, box_height, wide, high) -> tuple[int, int]:
-    return max(
-        _array_shapes(count), key=lambda shape: _grid_size(*shape, box_width, box_height, wide, high)
-    )
+    return max(_array_shapes(count), key=lambda shape: _grid_size(*shape, box_width, box_height, wide, high))
 
 
 def _array_size(count, width, height, wide, high, chance) -> float:
@@ -294,9 +290,7 @@ def _frame(count, box, size, wide, high, chance):
     for number, frame in enumerate(frames(count, box, size / FRAME_FILL)):
         for i in range(min(10, count - 10 * number)):
             row, column = divmod(i, 5)
-            centers.append(
-                (frame.left + (column + 0.5) * frame.cell, frame.top + (row + 0.5) * frame.cell)
-            )
+            centers.append((frame.left + (column + 0.5) * frame.cell, frame.top + (row + 0.5) * frame.cell))
     return tuple(centers)
 
 
@@ -344,9 +338,7 @@ def _scattered(count, box, size, wide, high, chance: Chance):
 def _clear(x, y, places, size, wide, high) -> bool:
     return all(
         max(abs(x - a) - size * wide, abs(y - b) - size * high) >= GAP * size for a, b in places
-    ) and not any(
-        _off_line((x, y), a, b) <= GAP * size for i, a in enumerate(places) for b in places[:i]
-    )
+    ) and not any(_off_line((x, y), a, b) <= GAP * size for i, a in enumerate(places) for b in places[:i])
 
 
 def looks_scattered(places: tuple[tuple[float, float], ...], size: float) -> bool:
@@ -431,9 +423,7 @@ def grid_for(count: int, box: Rect, place: float) -> tuple[tuple[float, float], 
     for row, y in enumerate(_spread(rows, box.top + box.height / 2, box.height, step)):
         here = min(columns, count - row * columns)
         wide = min(step * 1.35, max(step, box.width / columns))
-        places += [
-            (micrometres(middle + (i - (here - 1) / 2) * wide), micrometres(y)) for i in range(here)
-        ]
+        places += [(micrometres(middle + (i - (here - 1) / 2) * wide), micrometres(y)) for i in range(here)]
     return tuple(places)
 
 

@@ -59,9 +59,7 @@ class Settings:
         WordOrWords((*arranging.ARRANGEMENTS, "auto")),
         "how the things lie; with a list every number gets one card each",
     )
-    motif: str | None = setting(
-        None, Words("the name of a motif"), "which picture of the theme is counted"
-    )
+    motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -220,9 +218,7 @@ def _made(seed, tray, cards, size, thing, motif: ChosenMotif) -> Made:
             ground = "frame"
             for frame in arranging.frames(card.number, box, thing / arranging.FRAME_FILL):
                 marks += frame_marks(frame)
-        boxes = arranging.laid(
-            card.number, card.arrange, box, thing, wide, high, _chance(seed, tray, card)
-        )
+        boxes = arranging.laid(card.number, card.arrange, box, thing, wide, high, _chance(seed, tray, card))
         choices = tuple(card.number - answer + i for i in range(tray.settings.choices))
         zones = _zones(size, len(choices))
         marks += pictures(drawing, boxes)
@@ -236,13 +232,9 @@ def _made(seed, tray, cards, size, thing, motif: ChosenMotif) -> Made:
                 key=card.key,
                 width=size[0],
                 height=size[1],
-                front=Face(
-                    marks=tuple(marks), areas=(Area(box=box, things=card.number, ground=ground),)
-                ),
+                front=Face(marks=tuple(marks), areas=(Area(box=box, things=card.number, ground=ground),)),
                 back=back,
-                facts=Facts(
-                    quantity=card.number, arrangement=card.arrange, choices=choices, answer=answer
-                ),
+                facts=Facts(quantity=card.number, arrangement=card.arrange, choices=choices, answer=answer),
                 stock=tray.stock,
                 zones=zones,
                 control=control,

@@ -50,9 +50,7 @@ class Settings:
         WordOrWords((*arranging.ARRANGEMENTS, "auto")),
         "how the things lie; with a list every number gets one card each",
     )
-    motif: str | None = setting(
-        None, Words("the name of a motif"), "which picture of the theme is counted"
-    )
+    motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -247,9 +245,7 @@ def _with_numeral(size: tuple[float, float]) -> tuple[Rect, Rect]:
 def _centered(box: Rect, size: tuple[float, float]) -> Rect:
     """A box of the same size in the middle of the card, for a card that shows things alone."""
     whole = content(size)
-    return Rect(
-        box.left, micrometres(whole.top + (whole.height - box.height) / 2), box.width, box.height
-    )
+    return Rect(box.left, micrometres(whole.top + (whole.height - box.height) / 2), box.width, box.height)
 
 
 def _things(plan: _Plan, card: _Card, box: Rect) -> tuple[tuple[Mark, ...], tuple[Area, ...]]:

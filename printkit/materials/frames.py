@@ -11,9 +11,7 @@ def frame_marks(frame: Frame) -> list[Mark]:
     cell, right, bottom = frame.cell, frame.left + 5 * frame.cell, frame.top + 2 * frame.cell
     middle = frame.top + cell
     marks: list[Mark] = [
-        Box(
-            x=frame.left, y=frame.top, width=5 * cell, height=2 * cell, radius=0.6, stroke=SOFT, line=0.4
-        ),
+        Box(x=frame.left, y=frame.top, width=5 * cell, height=2 * cell, radius=0.6, stroke=SOFT, line=0.4),
         Line(x1=frame.left, y1=middle, x2=right, y2=middle, color=SOFT, line=0.25),
     ]
     for i in range(1, 5):

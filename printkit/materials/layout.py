@@ -189,9 +189,7 @@ def shape_of(drawing: Drawing) -> tuple[float, float]:
     return drawing.width / longer, drawing.height / longer
 
 
-def hatching(
-    box: Rect, *, gap: float = 1.6, color: Color = FAINT, line: float = 0.35
-) -> tuple[Mark, ...]:
+def hatching(box: Rect, *, gap: float = 1.6, color: Color = FAINT, line: float = 0.35) -> tuple[Mark, ...]:
     """Light slanting lines that fill a box: a control that does not shine through."""
     marks: list[Mark] = []
     steps = int((box.width + box.height) / gap)

@@ -35,9 +35,7 @@ def chosen_motif(seed: int, tray: Tray) -> ChosenMotif:
     motifs = tray.child.theme.motifs
     wanted = tray.settings.motif
     if wanted is None:
-        return ChosenMotif(
-            tray=tray, motif=Chance(seed, tray.child.name, tray.set, "motif").choice(motifs)
-        )
+        return ChosenMotif(tray=tray, motif=Chance(seed, tray.child.name, tray.set, "motif").choice(motifs))
     found = next((motif for motif in motifs if motif.key == wanted), None)
     if found is None:
         keys = [motif.key for motif in motifs]

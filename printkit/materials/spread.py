@@ -14,9 +14,7 @@ def spread_places(allowed: Sequence[Sequence[int]], chance: Chance) -> tuple[int
     """
     if not allowed:
         return ()
-    return min(
-        (_even(allowed, chance.again(f"spread/{attempt}")) for attempt in range(24)), key=_pattern
-    )
+    return min((_even(allowed, chance.again(f"spread/{attempt}")) for attempt in range(24)), key=_pattern)
 
 
 def _even(allowed: Sequence[Sequence[int]], chance: Chance) -> tuple[int, ...]:
@@ -62,7 +60,5 @@ def _pattern(places: tuple[int, ...]) -> tuple[float, ...]:
     same_step = sum(1 for a, b in pairwise(steps) if a == b)
     doubled = sum(1 for before, after in pairs if before == after)
     usual = len(pairs) / len(set(places))
-    cycles = sum(
-        1 for period in (2, 3, 4) for a, b in zip(places, places[period:], strict=False) if a == b
-    )
+    cycles = sum(1 for period in (2, 3, 4) for a, b in zip(places, places[period:], strict=False) if a == b)
     return (max(longest, 2), same_step + abs(doubled - usual), cycles)

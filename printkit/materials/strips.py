@@ -57,9 +57,7 @@ class Settings:
     )
     count: int | None = setting(None, Whole(1, 200), "how many strips; unset: at most 12")
     zero: bool = setting(False, Flag(), "whether 0 may stand in an equation")
-    motif: str | None = setting(
-        None, Words("the name of a motif"), "which picture of the theme is counted"
-    )
+    motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -155,8 +153,7 @@ def _own(look: Look, tray: Tray) -> list[Piece]:
     face = own_front(look, kinds[0] if len(kinds) == 1 else None)
     facts = Facts(operation=None, a=None, b=None, result=None, unknown=None)
     return [
-        _strip(look, tray, f"own-{n}", face, own_back(look), facts)
-        for n in range(1, tray.settings.own + 1)
+        _strip(look, tray, f"own-{n}", face, own_back(look), facts) for n in range(1, tray.settings.own + 1)
     ]
 
 

@@ -129,9 +129,7 @@ def _sign(how: Figures, sign: str, middle: float, base: float) -> Text:
 # --- the control -----------------------------------------------------------------------------
 
 
-def control(
-    terms: Sequence[int], sign: str, box: Rect, numerals: Numerals
-) -> tuple[tuple[Mark, ...], Rect]:
+def control(terms: Sequence[int], sign: str, box: Rect, numerals: Numerals) -> tuple[tuple[Mark, ...], Rect]:
     """The whole equation in thin gray figures about the middle of the box, and where it stands."""
     texts = (str(terms[0]), sign, str(terms[1]), "=", str(terms[2]))
     high = min(14.0, box.height - 2.5, 14.0 * (box.width - 1.0) / _thin_width(texts, 14.0, numerals))

@@ -87,9 +87,7 @@ def own_front(look: Look, operation: Operation | None) -> Face:
 
 def back(look: Look, fact: Fact) -> tuple[Face, Rect]:
     """The control: the whole equation in thin figures, and where it stands."""
-    marks, box = control(
-        fact.numbers, SIGN[fact.operation], inner(look.fit.size).inset(0.5), look.numerals
-    )
+    marks, box = control(fact.numbers, SIGN[fact.operation], inner(look.fit.size).inset(0.5), look.numerals)
     return Face(marks=(hairline(look.fit.size, look.frame), *marks)), box
 
 

@@ -177,8 +177,7 @@ def _widest_thing(how, across, kind, fact, least, box, wants) -> float:
         for number, drawn in zip(fact.numbers, shown(kind), strict=True)
     ]
     bare = [
-        max(0.0, width - (2 * wants.pad if unit else 0.0))
-        for width, unit in zip(least, units, strict=True)
+        max(0.0, width - (2 * wants.pad if unit else 0.0)) for width, unit in zip(least, units, strict=True)
     ]
     padding = 2 * wants.pad * sum(1 for unit in units if unit)
     return _common_size(units, bare, box.width - 2 * how.slot - padding)
@@ -228,8 +227,7 @@ def _places_fit(how: Figures, down: int, kind: Kind, box: Rect, wants: Wants) ->
     least = minimums(how, wants, kind)
     room = box.width - 2 * how.slot
     return all(
-        sum(place_widths(least, down, kind, fact, wants.place)) <= room + 1e-6
-        for fact in wants.hardest(kind)
+        sum(place_widths(least, down, kind, fact, wants.place)) <= room + 1e-6 for fact in wants.hardest(kind)
     )
 
 

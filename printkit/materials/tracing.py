@@ -42,9 +42,7 @@ class Settings:
     rows: int | None = setting(
         None, Whole(1, 6), "rows to write for numeral and word; unset: 2, on a sheet all that fit"
     )
-    motif: str | None = setting(
-        None, Words("the name of a motif"), "which picture of the theme is drawn"
-    )
+    motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is drawn")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -132,8 +130,7 @@ def _spaces(tray: Tray, room: Room) -> tuple[_Space, ...]:
         return (_Space(width=min(WIDEST, room.width), limit=limit, fill=True),)
     else:
         found = [
-            _Space(width=min(WIDEST, each.width), limit=each.height, fill=False)
-            for each in (upright, lying)
+            _Space(width=min(WIDEST, each.width), limit=each.height, fill=False) for each in (upright, lying)
         ]
     return tuple(found[:1] if found[1].width <= found[0].width else found)
 
@@ -198,9 +195,7 @@ def _too_large(tray, room, wish, spaces, texts, shape):
 
 
 def _too_long(tray, wish, word, wide, line, height):
-    found = (
-        f"'{word}' is {wide:.1f} mm long at a line height of {height:g} mm, the line only {line:.1f} mm"
-    )
+    found = f"'{word}' is {wide:.1f} mm long at a line height of {height:g} mm, the line only {line:.1f} mm"
     most = int(10 * height * line / wide) / 10
     if wish.height and most >= HEIGHTS[-1]:
         return problem(tray, "line_height", found, f"a line height of at most {most:g} mm")
@@ -225,9 +220,7 @@ def _too_high(tray, room, spaces, texts, shape):
 # --- drawing ---------------------------------------------------------------------------------
 
 
-def _piece(
-    tray: Tray, plan: Plan, texts: Texts, number: int, drawing: Drawing | None, shape: Shape
-) -> Piece:
+def _piece(tray: Tray, plan: Plan, texts: Texts, number: int, drawing: Drawing | None, shape: Shape) -> Piece:
     marks: list[Mark] = [hairline(plan.size, accent(tray))]
     areas: list[Area] = []
     if plan.things:

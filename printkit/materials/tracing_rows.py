@@ -109,9 +109,7 @@ def _writing(row: Row, base: float, height: float, numerals: Numerals, hand: Han
     size = em(height)
     run = letters.run(row.text, size, numerals=numerals)
     start, wide = row.span.left + EDGE - run.ink[0], run.ink[2] - run.ink[0]
-    count = (
-        copies(row.text, height, row.span.room, numerals) if row.filled in ("models", "copies") else 1
-    )
+    count = copies(row.text, height, row.span.room, numerals) if row.filled in ("models", "copies") else 1
     step = (row.span.room - wide) / (count - 1) if count > 1 else 0.0
     marks: list[Mark] = []
     for i in range(count):

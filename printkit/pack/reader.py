@@ -91,9 +91,7 @@ class _Reader:
         values, wrongs = read_keys(self.overrides, checks)
         for key, wrong in wrongs.items():
             self.problems.append(
-                Problem(
-                    place=f"--{key}", found=wrong.found, allowed=wrong.allowed, nearest=wrong.nearest
-                )
+                Problem(place=f"--{key}", found=wrong.found, allowed=wrong.allowed, nearest=wrong.nearest)
             )
         return values
 
@@ -105,9 +103,7 @@ class _Reader:
                 self.say((), "", "has no children", "a table [[children]] with a name and materials")
             return []
         if not tables:
-            self.say(
-                ("children",), "", "has no children", "a table [[children]] with a name and materials"
-            )
+            self.say(("children",), "", "has no children", "a table [[children]] with a name and materials")
         read: list[ChildTrays] = []
         names: list[str] = []
         for number, table in enumerate(tables):
@@ -136,9 +132,7 @@ class _Reader:
         if fault:
             self.say(here, "", f"{shown(name)} {fault}", "a name that can stand in the name of a file")
         elif any(same_name(name, word) for word in RESERVED):
-            self.say(
-                here, "", f"{shown(name)} is the name of one of the pack's own files", "another name"
-            )
+            self.say(here, "", f"{shown(name)} is the name of one of the pack's own files", "another name")
         elif lacking := missing(name):
             self.say(
                 here, "", f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw",
@@ -224,18 +218,14 @@ class _Reader:
         here = (*path, "set") if given else path
         fault = name_fault(name)
         if fault:
-            self.say(
-                here, owner, f"{shown(name)} {fault}", "a name that can stand in the name of a file"
-            )
+            self.say(here, owner, f"{shown(name)} {fault}", "a name that can stand in the name of a file")
         elif lacking := missing(name):
             self.say(
                 here, owner, f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw",
                 "Latin, Greek or Cyrillic letters",
             )  # fmt: skip
         elif name.split("-")[0] in ("card", "plain"):
-            self.say(
-                here, owner, f"{shown(name)} is the name of one of the pack's own files", "another name"
-            )
+            self.say(here, owner, f"{shown(name)} is the name of one of the pack's own files", "another name")
         twin = next((other for other in sets if same_name(name, other)), None)
         if twin is not None:
             said = (

@@ -52,9 +52,7 @@ def from_hex(text: str) -> tuple[Color, float] | None:
 
 def lab(color: Color) -> tuple[float, float, float]:
     """CIELAB of an sRGB color (D65)."""
-    linear = [
-        part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in rgb(color)
-    ]
+    linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in rgb(color)]
     x, y, z = (
         _lightness(sum(weight * part for weight, part in zip(row, linear, strict=True)) / white)
         for row, white in zip(_XYZ, _WHITE, strict=True)

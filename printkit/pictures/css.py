@@ -162,8 +162,7 @@ def _named(word: str) -> Color | None:
 
 def _color_function(name: str, inside: str) -> Tint:
     parts = [
-        (float(match[0]), inside[match.end() :].lstrip()[:1] == "%")
-        for match in _NUMBER.finditer(inside)
+        (float(match[0]), inside[match.end() :].lstrip()[:1] == "%") for match in _NUMBER.finditer(inside)
     ]
     if len(parts) < 3 or name not in ("rgb", "rgba", "hsl", "hsla"):
         return BLACK, 1.0
@@ -210,9 +209,7 @@ class StyleSheet:
     def add(self, text: str) -> None:
         """Read one <style> element; selectors of other kinds are left and remembered in `unread`."""
         if len(text) > MAX_STYLE:
-            raise UnusableError(
-                "the drawing's style sheet is too long", f"at most {MAX_STYLE // 1000} kB"
-            )
+            raise UnusableError("the drawing's style sheet is too long", f"at most {MAX_STYLE // 1000} kB")
         for block in _without_comments(text).split("}"):
             selectors, brace, body = block.rpartition("{")
             if not brace:

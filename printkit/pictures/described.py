@@ -162,9 +162,7 @@ class _Reading:
         if isinstance(value, dict) and "other" not in table:
             self.wrong(path, "the form 'other' is missing", listing(CATEGORIES))
         gender = self.word(table.get("gender", ""), ("", *GENDERS), f"{path}.gender")
-        forms = (
-            (form, self.text(table[form], f"{path}.{form}")) for form in CATEGORIES if form in table
-        )
+        forms = ((form, self.text(table[form], f"{path}.{form}")) for form in CATEGORIES if form in table)
         return Name(forms=tuple(forms) or (("other", ""),), gender=gender)
 
 

@@ -194,9 +194,7 @@ LEVELS = tuple(_LEVELS)
 # --- like and unlike -------------------------------------------------------------------------
 
 
-def _like_and_unlike(
-    theme: Theme, motif: Motif, ink: Ink, size: float
-) -> tuple[list[Motif], list[Motif]]:
+def _like_and_unlike(theme: Theme, motif: Motif, ink: Ink, size: float) -> tuple[list[Motif], list[Motif]]:
     """The other motifs of another color, and those of a like color; neither empty if there is any other.
 
     On a gray printer colors are close together, and in outline there are none: there the nearer half,
@@ -275,9 +273,7 @@ def _other_colors(theme: Theme, motif: Motif, part: str, number: int) -> list[Co
     if own is None:
         return []
     colors = [color for _, color in theme.palette] or list(_SPARE)
-    inky = [
-        color for color in colors if _told_apart(color, WHITE) >= LIKE_COLOR and lab(color)[0] >= DARKEST
-    ]
+    inky = [color for color in colors if _told_apart(color, WHITE) >= LIKE_COLOR and lab(color)[0] >= DARKEST]
     clear = [color for color in inky if _told_apart(own, color) >= LIKE_COLOR]
     inky.sort(key=lambda color: -_told_apart(own, color))
     return clear[number % len(clear) :][:1] + inky[:1] if clear else inky[:1]

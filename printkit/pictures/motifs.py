@@ -59,7 +59,7 @@ class Motif:
     source: Artwork | Photo
     names: tuple[tuple[str, Name], ...] = ()
     symmetric: bool | None = None
-    _made: dict[Any, Drawing] = field(default_factory=dict, repr=False)
+    _made: dict[Any, Any] = field(default_factory=dict, repr=False)
     _framed: dict[float, tuple[Artwork, float]] = field(default_factory=dict, repr=False)
 
     @property
@@ -104,21 +104,21 @@ class Motif:
     @property
     def main_color(self) -> Color | None:
         """The color that covers most of the drawing, shades aside; None for a photo."""
-        return _main_color(list(self._items()))
+        return next(iter(self.large_colors), None)
 
     @property
     def large_colors(self) -> tuple[Color, ...]:
         """The colors that each cover a sixth of the drawing or more, shades aside, largest first."""
-        covered = _covered(list(self._items()))
-        whole = sum(covered.values())
-        return tuple(color for color, area in covered.most_common() if area >= whole / 6)
+        if "colors" not in self._made:
+            covered = _covered(list(self._items()))
+            whole = sum(covered.values())
+            self._made["colors"] = tuple(color for color, size in covered.most_common() if size >= whole / 6)
+        return self._made["colors"]
 
     def _items(self) -> tuple[Item, ...]:
         return () if isinstance(self.source, Photo) else self.source.items
 
-    def drawing(
-        self, ink: Ink, *, size: float, hide: tuple[str, ...] = (), recolor: Recolor = ()
-    ) -> Drawing:
+    def drawing(self, ink: Ink, *, size: float, hide: tuple[str, ...] = (), recolor: Recolor = ()) -> Drawing:
         """The motif in one ink, cropped to what the whole motif covers, so that variations align.
 
         `size` is the longer side in mm as printed; only the width of outlines hangs on it.
@@ -145,9 +145,7 @@ class Motif:
                 for part in unknown
             )
 
-    def _make(
-        self, ink: Ink, line: float, size: float, hide: tuple[str, ...], recolor: Recolor
-    ) -> Drawing:
+    def _make(self, ink: Ink, line: float, size: float, hide: tuple[str, ...], recolor: Recolor) -> Drawing:
         if isinstance(self.source, Photo):
             raster = self.source.raster if ink == "color" else in_gray(self.source.raster)
             return replace(self.source.drawing(raster), name=self._title(ink, size, hide, recolor))

@@ -135,7 +135,5 @@ def in_order(shape: Shape, style: Style) -> list[Shape]:
         join=shape.join,
         stroke_opacity=shape.stroke_opacity,
     )
-    face = Shape(
-        path=shape.path, fill=shape.fill, even_odd=shape.even_odd, fill_opacity=shape.fill_opacity
-    )
+    face = Shape(path=shape.path, fill=shape.fill, even_odd=shape.even_odd, fill_opacity=shape.fill_opacity)
     return [line, face]

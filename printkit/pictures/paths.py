@@ -33,9 +33,7 @@ class PathPen:
             )
         values = [value for point in points for value in point]
         if not all(abs(value) < MAX_NUMBER for value in values):
-            raise UnusableError(
-                "the drawing holds a number that is too large", f"up to {MAX_NUMBER:,.0f}"
-            )
+            raise UnusableError("the drawing holds a number that is too large", f"up to {MAX_NUMBER:,.0f}")
         self.path.append((operator, *values))
 
     def moveTo(self, point: tuple[float, float]) -> None:
@@ -174,9 +172,7 @@ def bounds(path: Path) -> Bounds | None:
             at = start = (values[0], values[1])
         elif operator == "L":
             end = (values[0], values[1])
-            boxes.append(
-                (min(at[0], end[0]), min(at[1], end[1]), max(at[0], end[0]), max(at[1], end[1]))
-            )
+            boxes.append((min(at[0], end[0]), min(at[1], end[1]), max(at[0], end[0]), max(at[1], end[1])))
             at = end
         elif operator == "C":
             points = list(zip(values[::2], values[1::2], strict=True))

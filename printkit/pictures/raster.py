@@ -97,9 +97,7 @@ def _upright(data: bytes) -> tuple["Image.Image", str, tuple[str, ...]]:
         except Image.DecompressionBombError:
             raise UnusableError("the picture has far too many pixels", _PIXELS) from None
         except UnidentifiedImageError:
-            raise UnusableError(
-                "this is not a PNG, JPEG or WebP picture; save it as one of these"
-            ) from None
+            raise UnusableError("this is not a PNG, JPEG or WebP picture; save it as one of these") from None
         except Exception:
             raise UnusableError(_DAMAGED) from None
         if image.width * image.height > MAX_PIXELS:
@@ -211,9 +209,7 @@ def _is_gray(image: "Image.Image") -> bool:
     from PIL import ImageChops
 
     red, green, blue = image.split()
-    return not (
-        ImageChops.difference(red, green).getbbox() or ImageChops.difference(red, blue).getbbox()
-    )
+    return not (ImageChops.difference(red, green).getbbox() or ImageChops.difference(red, blue).getbbox())
 
 
 def _smaller(image: "Image.Image", kind: str) -> tuple[bytes, Any]:

@@ -200,9 +200,7 @@ def _contrast(one: "Image.Image", two: "Image.Image", mask: "Image.Image") -> fl
     places = [i for i, value in enumerate(inside) if value]
     # Soft edges hold many colors; in steps of 8 they are few, and measured once.
     found = (
-        difference(
-            *(tuple(value & 0xF8 for value in data[3 * i : 3 * i + 3]) for data in (first, second))
-        )
+        difference(*(tuple(value & 0xF8 for value in data[3 * i : 3 * i + 3]) for data in (first, second)))
         for i in places
     )
     return sum(found) / max(1, len(places))

@@ -46,9 +46,7 @@ def flat(path: Path, tolerance: float) -> list[tuple[list[Point], bool]]:
 
 def _curve(start: Point, values: list[float], tolerance: float) -> Iterator[Point]:
     (x0, y0), (x1, y1, x2, y2, x3, y3) = start, values
-    bend = max(
-        math.hypot(x0 - 2 * x1 + x2, y0 - 2 * y1 + y2), math.hypot(x1 - 2 * x2 + x3, y1 - 2 * y2 + y3)
-    )
+    bend = max(math.hypot(x0 - 2 * x1 + x2, y0 - 2 * y1 + y2), math.hypot(x1 - 2 * x2 + x3, y1 - 2 * y2 + y3))
     # The error of n equal steps is at most 6/8 bend / n^2, from the second derivative.
     steps = max(1, min(400, math.ceil(math.sqrt(0.75 * bend / tolerance))))
     for step in range(1, steps):
@@ -89,10 +87,7 @@ def widened(
 
 def area(polygon: list[Point]) -> float:
     """The signed area."""
-    return (
-        sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(polygon, polygon[1:] + polygon[:1], strict=True))
-        / 2
-    )
+    return sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(polygon, polygon[1:] + polygon[:1], strict=True)) / 2
 
 
 def _plus(point: Point, by: Point) -> Point:

@@ -238,13 +238,9 @@ class _Reader:
     def element(self, node: Node, above: _Place) -> None:
         self.drawn += 1
         if self.drawn > MAX_DRAWN:
-            raise UnusableError(
-                "the drawing repeats its parts too often", f"at most {MAX_DRAWN:,} parts"
-            )
+            raise UnusableError("the drawing repeats its parts too often", f"at most {MAX_DRAWN:,} parts")
         if above.level > MAX_LEVELS:
-            raise UnusableError(
-                "the drawing's groups are nested too deep", f"at most {MAX_LEVELS} levels"
-            )
+            raise UnusableError("the drawing's groups are nested too deep", f"at most {MAX_LEVELS} levels")
         if node.tag not in _SHAPES and node.tag not in _GROUPS and node.tag not in _LOST_ELEMENTS:
             return
         own = self.paints.sheet.own(node)
@@ -281,9 +277,7 @@ class _Reader:
         from fontTools.misc.transform import Transform
 
         at = node.attributes.get
-        shift = Transform().translate(
-            css.length(at("x"), 0, self.width), css.length(at("y"), 0, self.height)
-        )
+        shift = Transform().translate(css.length(at("x"), 0, self.width), css.length(at("y"), 0, self.height))
         place = place.moved(shift, uses=1)
         if aim.tag in ("symbol", "svg"):
             inside = place.into(aim, self)

@@ -70,16 +70,12 @@ def read_tree(data: bytes) -> Node:
             f"the drawing is damaged or breaks off at line {error.lineno}; save it anew as SVG"
         ) from None
     except (LookupError, ValueError):
-        raise UnusableError(
-            "the drawing is in an encoding that cannot be read; save it as UTF-8"
-        ) from None
+        raise UnusableError("the drawing is in an encoding that cannot be read; save it as UTF-8") from None
     svg = root.children[0]
     if svg.tag != "svg":
         if _is_web_page(data):
             raise UnusableError("this is a web page, not an SVG drawing")
-        raise UnusableError(
-            f"this is not an SVG drawing: it starts with <{svg.tag or 'something else'}>"
-        )
+        raise UnusableError(f"this is not an SVG drawing: it starts with <{svg.tag or 'something else'}>")
     return svg
 
 
@@ -101,9 +97,7 @@ def _parser(root: Node) -> Any:
         if count > MAX_ELEMENTS:
             raise UnusableError("the drawing has too many elements", f"at most {MAX_ELEMENTS:,}")
         if len(open_nodes) > MAX_DEPTH:
-            raise UnusableError(
-                "the drawing's groups are nested too deep", f"at most {MAX_DEPTH} levels"
-            )
+            raise UnusableError("the drawing's groups are nested too deep", f"at most {MAX_DEPTH} levels")
         own = {key: value for key, value in attributes.items() if " " not in key}
         if _XLINK_HREF in attributes:
             own.setdefault("href", attributes[_XLINK_HREF])
@@ -123,13 +117,9 @@ def _parser(root: Node) -> Any:
     ) -> None:
         # Older drawing programs declare namespaces as short entities; those are harmless.
         if is_parameter or value is None:
-            raise UnusableError(
-                "the drawing refers to another file by an entity; save it as a plain SVG"
-            )
+            raise UnusableError("the drawing refers to another file by an entity; save it as a plain SVG")
         if len(value) > MAX_ENTITY or "&" in value or "<" in value:
-            raise UnusableError(
-                "the drawing holds an entity that grows when read; save it as a plain SVG"
-            )
+            raise UnusableError("the drawing holds an entity that grows when read; save it as a plain SVG")
 
     parser.StartElementHandler = start
     parser.EndElementHandler = end

@@ -21,9 +21,7 @@ def a_set(entry, **child):
     asked = read({"children": [{**keys, "materials": [entry]}]}).children[0].trays[0]
     made = made_of(asked)
     assert made.problems == ()
-    return GuideSet(
-        tray=asked, material=materials()[asked.material], pieces=made.pieces, needs=made.needs
-    )
+    return GuideSet(tray=asked, material=materials()[asked.material], pieces=made.pieces, needs=made.needs)
 
 
 def entries(item):
@@ -123,9 +121,7 @@ def test_whatever_has_a_back_has_a_key(entry):
     assume(plain_room(asked))
     made = made_of(asked)
     assume(made.pieces)
-    item = GuideSet(
-        tray=asked, material=materials()[asked.material], pieces=made.pieces, needs=made.needs
-    )
+    item = GuideSet(tray=asked, material=materials()[asked.material], pieces=made.pieces, needs=made.needs)
 
     assert not needs_key(item) or asked.material in KEYS
 

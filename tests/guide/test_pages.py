@@ -255,9 +255,7 @@ def test_bookmarks_lead_to_sections_and_children():
     """The outline lists the sections, with the children below the trays."""
     data = write(pages_of(summer()), title="guide", language="en").data
     outline = pypdf.PdfReader(io.BytesIO(data), strict=True).outline
-    titles = [
-        [item.title for item in entry] if isinstance(entry, list) else entry.title for entry in outline
-    ]
+    titles = [[item.title for item in entry] if isinstance(entry, list) else entry.title for entry in outline]
 
     assert titles == [
         "Rock pool summer", "Print", "Cut", "Gather", "Cautions", "The trays", ["Wren", "Juno"], "Keys",

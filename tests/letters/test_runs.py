@@ -85,9 +85,7 @@ def test_number_words_of_every_language_can_be_drawn_and_read_back(tag):
         assert "".join(glyph[4] for glyph in run.glyphs) == word
 
 
-@pytest.mark.parametrize(
-    "text", ["fish shelf", "office", "cafe\u0301", "o\u0302\u0323 va", "a\u0308\u0301b"]
-)
+@pytest.mark.parametrize("text", ["fish shelf", "office", "cafe\u0301", "o\u0302\u0323 va", "a\u0308\u0301b"])
 def test_text_is_read_back_as_it_was_written(text):
     """Joined or marked letters tell their text once, in order."""
     assert "".join(glyph[4] for glyph in letters.run(text, 5.0).glyphs) == text
@@ -146,9 +144,7 @@ def test_a_barred_seven_has_more_ink_than_a_plain_one(bold):
         return len(font["glyf"][name].getCoordinates(font["glyf"])[0])
 
     assert points(Numerals(seven="barred"), "7") > points(Numerals(), "7")
-    flag, foot = (
-        letters.run("1", 10.0, bold=bold, numerals=Numerals(one=form)) for form in ("flag", "foot")
-    )
+    flag, foot = (letters.run("1", 10.0, bold=bold, numerals=Numerals(one=form)) for form in ("flag", "foot"))
     assert foot.ink[2] - foot.ink[0] > flag.ink[2] - flag.ink[0]
 
 
@@ -175,9 +171,7 @@ def test_a_fitted_run_fits_and_is_the_largest(some, width, height, most, bold):
     assert run.size <= most
     bigger = 1.005
     assert (
-        run.size == most
-        or max(run.width, right - left) * bigger > width
-        or (bottom - top) * bigger > height
+        run.size == most or max(run.width, right - left) * bigger > width or (bottom - top) * bigger > height
     )
 
 

@@ -66,9 +66,7 @@ def test_as_many_things_as_asked_for_all_of_one_size_inside_the_box(arrange, dat
     """n things of `size` mm along their longer side, none of which leaves the box."""
     laid, box, size, (wide, high), count = data.draw(layouts(arrange))
     assert len(laid) == count
-    assert {(thing.width, thing.height) for thing in laid} == {
-        (round(size * wide, 3), round(size * high, 3))
-    }
+    assert {(thing.width, thing.height) for thing in laid} == {(round(size * wide, 3), round(size * high, 3))}
     assert all(box.holds(thing, NEAR) for thing in laid)
 
 
@@ -295,8 +293,7 @@ def test_every_card_scatters_anew(count, seed):
         (seed + 1, "Wren", "counting", "4"),
     )
     seen = {
-        arranging.laid(count, "scatter", box, 6.0, 1.0, 1.0, Chance(first, *rest))
-        for first, *rest in names
+        arranging.laid(count, "scatter", box, 6.0, 1.0, 1.0, Chance(first, *rest)) for first, *rest in names
     }
     assert len(seen) == len(names)
 
@@ -309,8 +306,7 @@ def test_places_for_counters_lie_apart_inside_the_box(count, box, place):
     """Round places never touch or leave the box; there are none only where even rows cannot fit."""
     found = arranging.grid_for(count, box, place)
     fits = any(
-        columns * (place + 2) - 2 <= box.width
-        and math.ceil(count / columns) * (place + 2) - 2 <= box.height
+        columns * (place + 2) - 2 <= box.width and math.ceil(count / columns) * (place + 2) - 2 <= box.height
         for columns in range(1, count + 1)
     )
     assert (found is not None) == fits

@@ -85,9 +85,7 @@ def test_boxes_lie_in_reading_order_and_hold_one_thing_each(made):
     for piece in made.pieces:
         order = [(round(box.top, 1), box.left) for box in piece.boxes]
         assert order == sorted(order)
-        assert not any(
-            one.meets(two, -1.0) for i, one in enumerate(piece.boxes) for two in piece.boxes[:i]
-        )
+        assert not any(one.meets(two, -1.0) for i, one in enumerate(piece.boxes) for two in piece.boxes[:i])
         assert len({(box.width, box.height) for box in piece.boxes}) == 1
         assert [area.things for area in piece.front.areas] == [1] * len(piece.boxes)
         assert all(box.holds(area.box) for box, area in zip(piece.boxes, piece.front.areas, strict=True))

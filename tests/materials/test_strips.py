@@ -144,9 +144,7 @@ def test_mixed_asks_for_each_place_as_often(seed, count, most):
 
 def test_mixed_hangs_on_chance():
     """Another seed spreads the unknown in another way."""
-    asked = {
-        tuple(piece.facts.unknown for piece in strips(None, seed, unknown="mixed")) for seed in range(8)
-    }
+    asked = {tuple(piece.facts.unknown for piece in strips(None, seed, unknown="mixed")) for seed in range(8)}
 
     assert len(asked) > 1
 
@@ -253,9 +251,7 @@ def check_things(piece: Piece) -> None:
     assert sum(area.things for area in face.areas) == len(things)
     for i, thing in enumerate(things):
         apart = min(thing.width, thing.height) * 0.2
-        wide = Rect(
-            thing.left - apart, thing.top - apart, thing.width + 2 * apart, thing.height + 2 * apart
-        )
+        wide = Rect(thing.left - apart, thing.top - apart, thing.width + 2 * apart, thing.height + 2 * apart)
         assert not any(wide.meets(other) for other in things[:i])
     solid = [mark.bounds() for mark in (*texts(face), *answer_boxes(piece))]
     assert not any(mark.meets(thing) for mark in solid for thing in things)
@@ -291,8 +287,7 @@ def check_rules(piece: Piece) -> None:
         for mark in numerals:
             ink = mark.bounds()
             assert any(
-                rule.x1 <= ink.left and ink.right <= rule.x2 and 0 < rule.y1 - mark.y < 2
-                for rule in rules
+                rule.x1 <= ink.left and ink.right <= rule.x2 and 0 < rule.y1 - mark.y < 2 for rule in rules
             )
 
 
@@ -374,9 +369,7 @@ def test_own_strips_are_blank():
         assert [piece.key for piece in pieces[-2:]] == ["own-1", "own-2"]
         blank = pieces[-1]
         assert [mark.run.text for mark in texts(blank.front)] == signs
-        assert len([mark for mark in blank.front.marks if isinstance(mark, Dot)]) == (
-            operation == "both"
-        )
+        assert len([mark for mark in blank.front.marks if isinstance(mark, Dot)]) == (operation == "both")
 
 
 def test_keys_are_safe_and_unique():

@@ -133,9 +133,7 @@ def check_things(piece: Piece) -> None:
     for i, thing in enumerate(things):
         assert max(thing.width, thing.height) >= SMALLEST_THING - 1e-3
         apart = 0.25 * max(thing.width, thing.height) - 2e-3
-        wide = Rect(
-            thing.left - apart, thing.top - apart, thing.width + 2 * apart, thing.height + 2 * apart
-        )
+        wide = Rect(thing.left - apart, thing.top - apart, thing.width + 2 * apart, thing.height + 2 * apart)
         assert not any(wide.meets(other) for other in things[:i])
 
 

@@ -71,9 +71,9 @@ def test_symmetry_is_as_the_theme_says(theme, motif):
     """What is called symmetric differs from its mirror image by at most 1 %, what is not by over 5 %."""
     drawing = motif.drawing("color", size=30)
     whole, mirrored = (pixels(Look(drawing=drawing, mirror=mirror), 30) for mirror in (False, True))
-    apart = numpy.abs(
-        numpy.asarray(whole.colors, dtype=int) - numpy.asarray(mirrored.colors, dtype=int)
-    ).max(axis=2)
+    apart = numpy.abs(numpy.asarray(whole.colors, dtype=int) - numpy.asarray(mirrored.colors, dtype=int)).max(
+        axis=2
+    )
     share = (apart > 40).sum() / (numpy.asarray(whole.cover) > 127).sum()
     assert motif.symmetric is not None
     assert share <= 0.01 if motif.symmetric else share > 0.05

@@ -161,9 +161,7 @@ def test_a_picture_never_falls_apart(motif_of):
 @pytest.fixture(scope="session")
 def all_differences(plain) -> list[tuple[Ink, Difference]]:
     """Every difference of the plain theme in all inks."""
-    return [
-        (ink, each) for ink in INKS for level in LEVELS for each in differences(plain, level, ink, SIZE)
-    ]
+    return [(ink, each) for ink in INKS for level in LEVELS for each in differences(plain, level, ink, SIZE)]
 
 
 def test_what_is_said_is_so(all_differences):

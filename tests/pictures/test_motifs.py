@@ -110,9 +110,7 @@ def test_outlines_are_white_with_a_black_edge(plain):
 @given(st.floats(8, 200))
 def test_outlines_have_their_width_on_paper(motif_of, size):
     """At print size the edge is as wide as promised: 0.35 to 1 mm."""
-    drawing = motif_of('<rect x="9" y="9" width="80" height="30" fill="red"/>').drawing(
-        "outline", size=size
-    )
+    drawing = motif_of('<rect x="9" y="9" width="80" height="30" fill="red"/>').drawing("outline", size=size)
     (shape,) = drawing.shapes
     printed = shape.stroke_width * size / max(drawing.width, drawing.height)
     assert printed == pytest.approx(outline_width(size), rel=2e-3)
@@ -241,9 +239,7 @@ def photo_motif() -> Motif:
         data=zlib.compress(b"\xc8\x1e\x1e"), filter="FlateDecode",
         width_px=1, height_px=1, channels=3,
     )  # fmt: skip
-    return Motif(
-        key="frog", file="pond/frog.png", theme="pond", source=Photo(name="frog", raster=raster)
-    )
+    return Motif(key="frog", file="pond/frog.png", theme="pond", source=Photo(name="frog", raster=raster))
 
 
 def test_photos_print_gray_where_outlines_are_asked_for():

@@ -27,9 +27,7 @@ def noise(width: int, height: int, mode: str = "RGB") -> Image.Image:
     return Image.frombytes(mode, (width, height), bytes(values))
 
 
-def halves(
-    left: object, right: object, mode: str = "RGB", size: tuple[int, int] = (400, 200)
-) -> Image.Image:
+def halves(left: object, right: object, mode: str = "RGB", size: tuple[int, int] = (400, 200)) -> Image.Image:
     """A picture of two colors side by side."""
     image = Image.new(mode, size, left)
     image.paste(right, (size[0] // 2, 0, *size))
@@ -95,9 +93,7 @@ def test_other_color_spaces_become_srgb():
     """A picture is converted by its profile: here one in which red and green have changed places."""
     profile = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes()
     # ICC.1:2022, 7.3: the table of tags holds each signature once, followed by where its data lie.
-    swapped = (
-        profile.replace(b"rXYZ", b"?XYZ", 1).replace(b"gXYZ", b"rXYZ", 1).replace(b"?XYZ", b"gXYZ", 1)
-    )
+    swapped = profile.replace(b"rXYZ", b"?XYZ", 1).replace(b"gXYZ", b"rXYZ", 1).replace(b"?XYZ", b"gXYZ", 1)
     image = halves((255, 0, 0), (0, 0, 255))
     pixels, _ = opened(read_photo(encoded(image, icc_profile=swapped), "boat.png").raster)
     assert pixels.getpixel((10, 10)) == pytest.approx((0, 255, 0), abs=3)

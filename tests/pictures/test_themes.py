@@ -73,9 +73,7 @@ def test_pictures_that_are_not_named_come_last_by_file_name(tmp_path):
 
 def test_a_folder_of_pictures_is_a_theme(tmp_path):
     """Without theme.toml names come from the files and the accent is a calm gray-blue."""
-    folder(
-        tmp_path, {"sea_star.svg": SQUARE, "pond frog.PNG": photo(), "notes.txt": "x", ".hidden": "x"}
-    )
+    folder(tmp_path, {"sea_star.svg": SQUARE, "pond frog.PNG": photo(), "notes.txt": "x", ".hidden": "x"})
     theme = load_theme("pond", tmp_path, "")
     assert [motif.key for motif in theme.motifs] == ["pond frog", "sea_star"]
     assert [motif.name("es", 3) for motif in theme.motifs] == ["pond frog", "sea star"]
@@ -251,8 +249,7 @@ FOLDERS: dict[str, tuple[dict[str, str | bytes], list[str]]] = {
             "allowed: zero, one, two, few, many, other or gender; did you mean 'other'?",
             "pond/theme.toml, motifs.frog.names.en: the form 'other' is missing; "
             "allowed: zero, one, two, few, many or other",
-            "pond/theme.toml, motifs.frog.names.es.gender: 'fem' is not known here; "
-            "allowed: m, f, n or c",
+            "pond/theme.toml, motifs.frog.names.es.gender: 'fem' is not known here; allowed: m, f, n or c",
             "pond/theme.toml, motifs.frog.names.es.other: '' is not a word; allowed: a text in quotes",
             "pond/theme.toml, motifs.frog.names.de: true is not a table; "
             'allowed: forms such as { one = "crab", other = "crabs" }',

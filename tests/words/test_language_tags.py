@@ -70,9 +70,7 @@ def test_every_offered_tag_is_found_in_any_case(tag):
 @settings(derandomize=True, deadline=None)
 def test_case_never_matters(tag, capitals):
     """However the letters of a tag are capitalized, it is the same language."""
-    written = "".join(
-        c.upper() if capital else c.lower() for c, capital in zip(tag, capitals, strict=False)
-    )
+    written = "".join(c.upper() if capital else c.lower() for c, capital in zip(tag, capitals, strict=False))
     assert find(written, "here").tag == tag
 
 

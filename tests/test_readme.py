@@ -23,6 +23,15 @@ def material_rows() -> list[str]:
     ]
 
 
+def setting_rows() -> list[str]:
+    """The rows of README's table of settings, as the settings' own checks have them."""
+    return [
+        f"| `{item.name}` | `{field.name}` | {field.metadata['check'].allowed()} | {field.metadata['says']} |"
+        for item in materials().values()
+        for field in fields(item.settings)
+    ]
+
+
 def block(name: str) -> str:
     """The code block behind a marker such as <!-- sample -->."""
     return re.search(rf"<!-- {name} -->\n```\w*\n(.*?)\n```", README, re.DOTALL)[1]
@@ -33,6 +42,13 @@ def test_the_table_of_materials_is_the_registry():
     table = re.search(r"<!-- materials -->\n(.*?)\n<!-- /materials -->", README, re.DOTALL)[1]
 
     assert table.splitlines()[2:] == material_rows()
+
+
+def test_the_table_of_settings_is_that_of_the_checks():
+    """Every setting stands in README with what is allowed and what it does."""
+    table = re.search(r"<!-- settings -->\n(.*?)\n<!-- /settings -->", README, re.DOTALL)[1]
+
+    assert table.splitlines()[2:] == setting_rows()
 
 
 def test_every_setting_has_its_words():

@@ -37,7 +37,7 @@ def a_sheet(draw):
 
 def told(step):
     """The places of a step's cuts, in their order: (x or y, where), as many as the step counts."""
-    places = [("x" if step.kind == "down" else "y", at) for at in step.at]
+    places = [("x" if step.kind in ("down", "left") else "y", at) for at in step.at]
     return places * max(1, len(step.columns))
 
 
@@ -74,10 +74,14 @@ def test_columns_are_counted_from_the_left(sheet):
     """A step within columns names those whose cuts it holds."""
     paper, sheet_cuts = sheet
     by_number = {cut.n: cut for cut in sheet_cuts}
-    down = []
+    left, down = [], []
     for step in steps(paper, sheet_cuts):
+        own = [by_number[n].x1 for n in range(step.first, step.last + 1)]
+        if step.kind == "left":
+            left = own
         if step.kind == "down":
-            down = [by_number[n].x1 for n in range(step.first, step.last + 1)]
+            down = [*left, *own]
+            left = left or own[:1]
         if step.kind == "column":
             lefts = dict.fromkeys(by_number[n].x1 for n in range(step.first, step.last + 1))
             assert [down.index(left) + 1 for left in lefts] == list(step.columns)
@@ -98,9 +102,9 @@ def test_nine_cards_on_a4_in_words():
 
     assert said == (
         ("1", "Foot off, 279 mm from the top"),
-        ("2, 3", "Across, 10 and 274 mm from the top"),
-        ("4–7", "Down, 12, 74, 136 and 198 mm from the left"),
-        ("8–13", "Each column across, 98 and 186 mm from the top"),
+        ("2", "Top off, 15 mm from the top"),
+        ("3–6", "Down, 10, 72, 134 and 196 mm from the left · then every 62 mm"),
+        ("7–12", "Each column across, 103 and 191 mm from the top · then every 88 mm"),
     )
 
 

@@ -138,7 +138,7 @@ def test_a_label_shows_a_picture_of_its_set():
         ({"make": "strips"}, {"sums_to": 5}, "sums to 5"),
         ({"make": "strips", "operation": "subtract"}, {"sums_to": 10}, "taking away, up to 10"),
         ({"make": "strips", "operation": "both"}, {"sums_to": 10}, "sums and taking away, up to 10"),
-        ("odd-one-out", {"lookalike": 3}, "look-alike level 3"),
+        ("odd-one-out", {"lookalike": 3}, "looking closely, level 3 of 6"),
     ],
 )
 def test_ranges_in_words(entry, child, said):

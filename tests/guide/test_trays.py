@@ -204,7 +204,7 @@ def test_trays_that_are_shown_alike_are_told_once():
     """The second child's clip cards point to the first's instead of saying it all again."""
     text = " ".join(texts_of(pages_of(summer())))
 
-    assert text.count("clip the clothespin over its ring") == 1
+    assert text.count("clip a clothespin over its ring") == 1
     assert "Shown and watched like Wren’s “Count and clip”, page" in text
 
 

@@ -25,8 +25,9 @@ def _face(font: str) -> Any:
 
 
 @cache
-def _shaped(text: str, font: str, features: tuple[str, ...]) -> tuple[Any, float, tuple[float, ...]]:
+def _shaped(text: str, font: str, numerals: Numerals | None) -> tuple[Any, float, tuple[float, ...]]:
     """Glyphs, advance and ink box (left, top, right, bottom; y up), all in 1/1000 em."""
+    features = (numerals or PLAIN_NUMERALS).features()
     import uharfbuzz
 
     face = _face(font)
@@ -39,7 +40,7 @@ def _shaped(text: str, font: str, features: tuple[str, ...]) -> tuple[Any, float
     infos, positions = buffer.glyph_infos or [], buffer.glyph_positions or []
     ends = dict(pairwise([*sorted({info.cluster for info in infos}), len(text)]))
     glyphs, told, pen = [], set(), 0.0
-    even = text.isdecimal()
+    even = numerals is not None and text.isdecimal()
     left = bottom = float("inf")
     right = top = float("-inf")
     for info, position in zip(infos, positions, strict=True):
@@ -67,10 +68,14 @@ def _shaped(text: str, font: str, features: tuple[str, ...]) -> tuple[Any, float
     return tuple(glyphs), pen, ink
 
 
-def run(text: str, size: float, *, bold: bool = False, numerals: Numerals = PLAIN_NUMERALS) -> Run:
-    """`text` shaped at `size` mm an em in the infant letterform."""
+def run(text: str, size: float, *, bold: bool = False, numerals: Numerals | None = None) -> Run:
+    """`text` shaped at `size` mm an em in the infant letterform.
+
+    With `numerals` it is a numeral (or a word) for the child: its figures have those forms and stand
+    evenly; without, it is running text.
+    """
     font = BOLD if bold else REGULAR
-    glyphs, advance, (left, top, right, bottom) = _shaped(text, font, numerals.features())
+    glyphs, advance, (left, top, right, bottom) = _shaped(text, font, numerals)
     unit = size / 1000
     return Run(
         text=text,
@@ -84,7 +89,7 @@ def run(text: str, size: float, *, bold: bool = False, numerals: Numerals = PLAI
 
 def text_width(text: str, size: float, *, bold: bool = False) -> float:
     """The advance of `text` in mm at `size` mm an em."""
-    return _shaped(text, BOLD if bold else REGULAR, PLAIN_NUMERALS.features())[1] * size / 1000
+    return _shaped(text, BOLD if bold else REGULAR, None)[1] * size / 1000
 
 
 def fit(
@@ -94,7 +99,7 @@ def fit(
     *,
     most: float = 1000.0,
     bold: bool = False,
-    numerals: Numerals = PLAIN_NUMERALS,
+    numerals: Numerals | None = None,
 ) -> Run:
     """The largest run of `text` (at most `most` mm an em) whose ink fits `width` x `height` mm."""
     at_one = run(text, 1.0, bold=bold, numerals=numerals)

@@ -251,7 +251,7 @@ def test_a_and_g_are_single_storey():
 @given(st.integers(0, 100), st.booleans())
 def test_figures_of_a_numeral_stand_evenly(number, bold):
     """Between two figures of a numeral lies the same white, whatever the figures are."""
-    run = letters.run(str(number), 10.0, bold=bold)
+    run = letters.run(str(number), 10.0, bold=bold, numerals=Numerals())
     font = opened(bold)
     glyphs, upem = font["glyf"], font["head"].unitsPerEm
     names = font.getGlyphOrder()

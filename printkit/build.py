@@ -169,14 +169,13 @@ def _extract_name(name: str, file: SheetFile) -> str:
 
 
 def _check_names(files: Sequence[SheetFile]) -> None:
-    seen: list[str] = []
+    seen: set[str] = set()
     for file in files:
-        if any(same_name(file.name, name) for name in seen):
-            raise PrintkitError(
-                [Problem(place=file.child, found=f"two files would be called '{file.name}'",
-                         allowed="names of children and sets that give different file names")]
-            )  # fmt: skip
-        seen.append(file.name)
+        if file.name.casefold() in seen:
+            said = f"two files would be called '{file.name}'"
+            allowed = "names of children and sets that give different file names"
+            raise PrintkitError([Problem(place=file.child, found=said, allowed=allowed)])
+        seen.add(file.name.casefold())
 
 
 # --- writing ---------------------------------------------------------------------------------
@@ -195,6 +194,13 @@ def write(
     `progress` is called with each file's name, its number and how many there are. Raises OSError
     if the folder cannot be written; an earlier pack is then as it was.
     """
+    if wish.extract and len(made.sets) > 1:
+        parts = (_part(made, item, wish) for item in made.sets)
+        return tuple(
+            name
+            for part in parts
+            for name in write(part, folder, wish, preview=preview, progress=progress)
+        )
     records: list[FileRecord] = []
     names: list[str] = []
 
@@ -213,13 +219,16 @@ def write(
     return (*names, name)
 
 
+def _part(made: Plan, item: GuideSet, wish: Wish) -> Plan:
+    """One set of an extract by itself: it has a manifest of its own."""
+    return replace(made, sets=(item,), files=tuple(_extract_files(made.pack, [item], wish)))
+
+
 def _manifest_name(made: Plan, wish: Wish) -> str:
     if not wish.extract:
         return "manifest.json"
-    trays = [item.tray for item in made.sets]
-    child = safe_name(trays[0].child.name) if len({tray.child.name for tray in trays}) == 1 else "all"
-    name = safe_name(trays[0].set) if len({tray.set for tray in trays}) == 1 else "pieces"
-    return f"{child}-{name}.manifest.json"
+    tray = made.sets[0].tray
+    return f"{safe_name(tray.child.name)}-{safe_name(tray.set)}.manifest.json"
 
 
 def _documents(

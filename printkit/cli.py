@@ -75,7 +75,7 @@ def _read(file: Path, options: dict[str, Any]) -> Any:
         said["paper"] = _paper(options["paper"])
     if options["languages"] is not None:
         said["languages"] = [tag.strip() for tag in options["languages"].split(",")]
-    if "theme" in said and Path(said["theme"]).is_dir():
+    if said.get("theme", "").strip() and Path(said["theme"]).is_dir():
         said["theme"] = str(Path(said["theme"]).resolve())
     return read_pack(file, material_keys(), said)
 
@@ -115,7 +115,7 @@ def new(file: Path, **answers: str | None) -> None:
     asks = sys.stdin.isatty() and sys.stdout.isatty()
     if asks and not file.exists():
         answers = _ask(answers)
-    write_new(file, starter(**answers))
+    write_new(file, starter(file.name, **answers))
     click.echo(f"Wrote {file}. Look through it, then: printkit make {file}")
 
 

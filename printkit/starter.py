@@ -46,6 +46,7 @@ materials = [
 
 
 def starter(
+    file: str,
     theme: str | None = None,
     paper: str | None = None,
     languages: str | None = None,
@@ -55,7 +56,7 @@ def starter(
     """The text of a starter pack file. Raises PrintkitError for numbers that are no range."""
     tags = [tag.strip() for tag in (languages or "en").split(",")]
     return _STARTER.format(
-        file="FILE",
+        file=file,
         title="Our next shelf",
         theme=_quoted(theme or "rock-pool"),
         paper=_quoted(paper or "a4"),
@@ -99,4 +100,4 @@ def write_new(file: Path, text: str) -> None:
         trial.write_text(text, encoding="utf-8", newline="\n")
         plan(read_pack(trial, material_keys()))
     with file.open("x", encoding="utf-8", newline="\n") as out:
-        out.write(text.replace("FILE", file.name))
+        out.write(text)

@@ -246,6 +246,9 @@ class _Document:
         codes: list[str] = []
         shift = rise = 0.0
         for glyph, advance, dx, dy, text in run.glyphs:
+            if not glyph:  # the typeface lacks it: white of its width, never a box or another letter
+                shift += advance
+                continue
             place = use.places.setdefault(glyph, len(use.places) + 1)
             use.advances[glyph] = widths(glyph)
             if text and not use.texts.get(glyph):

@@ -210,6 +210,20 @@ SENTENCES = {
         "pack.toml, line 2 (children[0].name): '小雨' holds '小雨', which the typeface cannot draw; "
         "allowed: Latin, Greek or Cyrillic letters",
     ),
+    "a title that cannot be drawn": (
+        'title = "雪"\n' + child(),
+        "pack.toml, line 1 (title): the title holds '雪', which the typeface cannot draw; "
+        "allowed: Latin, Greek or Cyrillic letters",
+    ),
+    "a list for a material": (
+        child(materials="[{ make = [] }]"),
+        f"pack.toml, line 3, Wren (children[0].materials[0].make): there is no material []; allowed: {MATERIALS}",
+    ),
+    "a card too low for its things": (
+        child(materials='[{ make = "counting-cards", size = [62, 35], arrange = "scatter" }]'),
+        "pack.toml, line 3, Wren's counting-cards (children[0].materials[0].size): 10 things of 5 mm or more "
+        "do not fit a card of 62 x 35 mm; allowed: at most 0 there, or a larger card",
+    ),
     "no TOML": (
         "title = \n",
         "pack.toml: cannot be read as TOML: Invalid value (at line 1, column 9)",
@@ -310,8 +324,7 @@ def test_a_pack_file_that_is_not_there(tmp_path):
     result = CliRunner().invoke(commands, ["make", str(tmp_path / "none.toml")])
 
     assert result.exit_code == 1
-    assert "none.toml" in result.stderr
-    assert "Traceback" not in result.stderr
+    assert result.stderr == f"{tmp_path / 'none.toml'}: {os.strerror(errno.ENOENT)}\n"
 
 
 def earlier_pack(folder: Path) -> dict[str, bytes]:
@@ -335,15 +348,22 @@ def test_a_wrong_pack_file_leaves_the_earlier_pack(tmp_path):
     assert contents(tmp_path / "out") == before
 
 
-@pytest.mark.parametrize("number", [errno.ENOSPC, errno.EACCES, errno.EIO])
-def test_a_disk_that_fails_leaves_the_earlier_pack(number, tmp_path, monkeypatch):
+@pytest.mark.parametrize(
+    ("number", "sentence"),
+    [
+        (errno.ENOSPC, "No space left on device"),
+        (errno.EACCES, "Permission denied; perhaps another program holds it open"),
+        (errno.EIO, "Input/output error"),
+    ],
+)
+def test_a_disk_that_fails_leaves_the_earlier_pack(number, sentence, tmp_path, monkeypatch):
     """A full disk, a PDF held open, a broken disk: exit code 1, one plain line, the earlier pack whole."""
     before = earlier_pack(tmp_path)
     replace = os.replace
 
     def fails(source, target, **kwargs):
         if str(source).endswith("wren-card.pdf"):
-            raise OSError(number, os.strerror(number), str(source))
+            raise OSError(number, sentence.split(";")[0], str(source))
         return replace(source, target, **kwargs)
 
     monkeypatch.setattr(os, "replace", fails)
@@ -351,8 +371,7 @@ def test_a_disk_that_fails_leaves_the_earlier_pack(number, tmp_path, monkeypatch
     monkeypatch.undo()
 
     assert (result.exit_code, result.stdout) == (1, "")
-    assert "wren-card.pdf" in result.stderr
-    assert len(result.stderr.splitlines()) == 1
+    assert result.stderr == f"{tmp_path / 'out' / 'wren-card.pdf'}: {sentence}\n"
     assert contents(tmp_path / "out") == before
 
 
@@ -363,5 +382,5 @@ def test_an_output_folder_that_is_a_file(tmp_path):
     result = run(tmp_path, child(more="numbers = [1, 2]\n"))
 
     assert result.exit_code == 1
-    assert "out" in result.stderr
+    assert result.stderr == f"{tmp_path / 'out'}: is a file, not a folder\n"
     assert (tmp_path / "out").read_text(encoding="utf-8") == "ours"

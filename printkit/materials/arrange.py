@@ -90,6 +90,8 @@ def picked(count: int) -> str:
 
 def largest(count: int, arrange: str, box: Rect, wide: float, high: float, chance: Chance) -> float:
     """The largest size in mm at which `count` things can lie so in the box."""
+    if box.width <= 0 or box.height <= 0:
+        return 0.0
     if count == 0 and arrange != "frame":
         return 1000.0
     return _LARGEST[arrange](count, box.width, box.height, wide, high, chance)
@@ -412,6 +414,8 @@ _CENTERS = {
 
 def grid_for(count: int, box: Rect, place: float) -> tuple[tuple[float, float], ...] | None:
     """Middles of `count` round places of `place` mm in even rows, at least 2 mm apart; None if too many."""
+    if box.width < place or box.height < place:
+        return None
     step = place + 2.0
     for columns in sorted(range(1, count + 1), key=lambda c: (abs(c - _even_columns(count, box)), c)):
         rows = math.ceil(count / columns)

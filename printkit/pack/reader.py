@@ -9,7 +9,7 @@ from typing import Any
 
 from printkit.checks import Check, found, is_whole, read_keys, shown
 from printkit.errors import PrintkitError, Problem, listing, nearest
-from printkit.files import name_fault, same_name
+from printkit.files import name_fault, safe_name, same_name
 from printkit.letters import Numerals, missing
 from printkit.pack.keys import KEYS, RESERVED, child_checks, key_defaults, pack_checks, tray_checks
 from printkit.pack.model import Child, ChildTrays, Flips, MaterialKeys, Pack, Tray
@@ -44,8 +44,8 @@ def read_pack(
         ) from None
     try:
         raw = tomllib.loads(text)
-    except (tomllib.TOMLDecodeError, RecursionError) as error:
-        said = str(error) if isinstance(error, tomllib.TOMLDecodeError) else "is nested too deeply"
+    except (ValueError, RecursionError) as error:
+        said = str(error) if isinstance(error, ValueError) else "is nested too deeply"
         raise PrintkitError([Problem(place=name, found=f"cannot be read as TOML: {said}")]) from None
     return _Reader(file, raw, key_lines(text), materials, dict(overrides or {})).pack()
 
@@ -73,6 +73,9 @@ class _Reader:
         values = self.read(raw, checks, (), "")
         values |= self.read_overrides(checks)
         pack_child = self.resolve(values, key_defaults(), (), "")
+        if lacking := missing(values.get("title", "")):
+            said = f"the title holds {shown(lacking)}, which the typeface cannot draw"
+            self.say(("title",), "", said, "Latin, Greek or Cyrillic letters")
         children = self.children(values.get("children"), pack_child, raw)
         if self.problems:
             raise PrintkitError(self.problems)
@@ -172,7 +175,7 @@ class _Reader:
             self.say(path, whose, found(entry), self.materials_allowed())
             return None
         material = table["make"]
-        if material not in self.materials:
+        if not isinstance(material, str) or material not in self.materials:
             where = path if isinstance(entry, str) else (*path, "make")
             near = nearest(material, self.materials) if isinstance(material, str) else ""
             self.say(
@@ -224,7 +227,7 @@ class _Reader:
                 here, owner, f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw",
                 "Latin, Greek or Cyrillic letters",
             )  # fmt: skip
-        elif name.split("-")[0] in ("card", "plain"):
+        elif safe_name(name).split("-")[0] in ("card", "plain"):
             self.say(here, owner, f"{shown(name)} is the name of one of the pack's own files", "another name")
         twin = next((other for other in sets if same_name(name, other)), None)
         if twin is not None:

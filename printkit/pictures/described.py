@@ -51,7 +51,7 @@ def read_description(data: bytes, place: str, keys: list[str]) -> tuple[Describe
         table = tomllib.loads(data.decode("utf-8-sig"))
     except UnicodeDecodeError:
         return Described(), [Problem(place=place, found="the file is not in UTF-8; save it as UTF-8")]
-    except (tomllib.TOMLDecodeError, RecursionError) as error:
+    except (ValueError, RecursionError) as error:
         return Described(), [Problem(place=place, found=f"this is not TOML: {_uncapitalized(error)}")]
     return _Reading(place=place, problems=[]).everything(table, keys)
 

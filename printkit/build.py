@@ -197,9 +197,7 @@ def write(
     if wish.extract and len(made.sets) > 1:
         parts = (_part(made, item, wish) for item in made.sets)
         return tuple(
-            name
-            for part in parts
-            for name in write(part, folder, wish, preview=preview, progress=progress)
+            name for part in parts for name in write(part, folder, wish, preview=preview, progress=progress)
         )
     records: list[FileRecord] = []
     names: list[str] = []

@@ -289,6 +289,17 @@ def test_british_spellings_are_read(tmp_path):
     assert (result.exit_code, result.stderr) == (0, "")
 
 
+def white_picture() -> bytes:
+    """A PNG on which nothing can be seen."""
+    import io
+
+    from PIL import Image
+
+    out = io.BytesIO()
+    Image.new("RGB", (200, 200), "white").save(out, "PNG")
+    return out.getvalue()
+
+
 @pytest.mark.parametrize(
     ("files", "sentence"),
     [
@@ -304,8 +315,12 @@ def test_british_spellings_are_read(tmp_path):
             {"crab.png": b"no picture"},
             "ours/crab.png: this is not a PNG, JPEG or WebP picture; save it as one of these",
         ),
+        (
+            {"crab.png": white_picture()},
+            "ours/crab.png: the picture is white all over: nothing of it would be seen on paper",
+        ),
     ],
-    ids=["empty folder", "broken SVG", "broken PNG"],
+    ids=["empty folder", "broken SVG", "broken PNG", "white PNG"],
 )
 def test_a_folder_of_pictures_that_cannot_be_read(files, sentence, tmp_path):
     """A theme folder without a readable picture is told with the file's name."""

@@ -171,6 +171,10 @@ def _in_srgb(image: "Image.Image", profile: bytes | None) -> "Image.Image":
 # --- preparing -------------------------------------------------------------------------------
 
 
+_PALEST = 235
+"""The darkest gray (of 255) that a picture must reach to be seen on white paper (design choice)."""
+
+
 def _prepared(image: "Image.Image", kind: str, name: str, notes: tuple[str, ...]) -> Photo:
     from PIL import Image
 
@@ -187,6 +191,8 @@ def _prepared(image: "Image.Image", kind: str, name: str, notes: tuple[str, ...]
         image = white
         if alpha.getextrema() != (255, 255):
             mask = _flate(alpha)
+    if image.convert("L").getextrema()[0] > _PALEST:
+        raise UnusableError("the picture is white all over: nothing of it would be seen on paper")
     if image.mode == "RGB" and _is_gray(image):
         image = image.getchannel("R")
     longest = max(image.size)

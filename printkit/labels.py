@@ -15,6 +15,8 @@ from printkit.units import Rect, inches, micrometres
 SIZE = (92.0, 44.0)
 """mm of a label: two lie side by side between margins of 10 mm on A4 and Letter."""
 _QUIET: Color = (0.38,)
+_AIR = 1.0
+"""mm between a picture and the edge of its spot: it keeps more than 2 mm from the frame."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -70,7 +72,7 @@ def material_title(material: str, texts: Catalogue) -> str:
 
 
 def range_words(tray: Tray, texts: Catalogue) -> str:
-    """What a set is about: 'numbers 1 to 5', 'sums to 5', 'look-alike level 2'."""
+    """What a set is about: 'numbers 1 to 5', 'sums to 5', 'only turned (level 5 of 6)'."""
     return _RANGES.get(tray.material, _numbers)(tray, texts)
 
 
@@ -88,7 +90,8 @@ def _sums(tray: Tray, texts: Catalogue) -> str:
 
 
 def _level(tray: Tray, texts: Catalogue) -> str:
-    return texts.say("label.lookalike", level=tray.child.lookalike)
+    level = tray.child.lookalike
+    return texts.say("label.lookalike", kind=texts.say(f"label.levels.{level}"), level=level)
 
 
 _RANGES: Mapping[str, Callable[[Tray, Catalogue], str]] = {"strips": _sums, "odd-one-out": _level}
@@ -142,10 +145,10 @@ def storage_label(
     if min(size) > 2 * HAIRLINE_INSET:
         marks.append(hairline(size, accent(tray)))
     if min(box.width, box.height) > 4:
-        drawing = _drawing(pieces) if box.width > 60 else None
-        if drawing is not None:
+        if box.width > 60:
             side = min(22.0, box.height)
-            marks.append(picture(drawing, Rect(box.right - side, box.top, side, box.height)))
+            spot = Rect(box.right - side, box.top, side, box.height).inset(_AIR)
+            marks.append(picture(_drawing(tray, pieces), spot))
             box = Rect(box.left, box.top, box.width - side - 4.0, box.height)
         marks += _set(_lines(tray, pieces, needs, texts, title), box)
     return Piece(
@@ -202,8 +205,8 @@ def _set(lines: Sequence[_Line], box: Rect) -> list[Mark]:
     return marks
 
 
-def _drawing(pieces: Sequence[Piece]) -> Drawing | None:
-    """A picture that the set shows, so that a child who cannot read yet finds the tray."""
+def _drawing(tray: Tray, pieces: Sequence[Piece]) -> Drawing:
+    """A picture that the set shows, or the theme's first: a child who cannot read finds the tray by it."""
     pictures = (mark for piece in pieces for mark in piece.front.marks if isinstance(mark, Picture))
     found = next(pictures, None)
-    return found.drawing if found else None
+    return found.drawing if found else tray.child.theme.motifs[0].drawing(tray.child.ink, size=22.0)

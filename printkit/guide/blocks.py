@@ -68,7 +68,7 @@ def subsection(
     title: str,
     *,
     share: float = 1.25,
-    gap: float = 6.0,
+    gap: float = 5.5,
     want: float = 34.0,
     anchor: str = "",
     level: int | None = None,
@@ -112,7 +112,7 @@ def _sign(look: Look, numbered: bool, number: int, left: float) -> tuple[Mark, .
     return (Dot(x=left + size * 0.3, y=size * 0.72, radius=size * 0.16, fill=look.accent),)
 
 
-def labelled(look: Look, label: str, strips: Sequence[Strip], gap: float = 3.2) -> tuple[Strip, ...]:
+def labelled(look: Look, label: str, strips: Sequence[Strip], gap: float = 2.6) -> tuple[Strip, ...]:
     """Text with its label in the column at its left, or above it on narrow paper."""
     style = look.style(0.9, bold=True, color=look.accent)
     if not look.side:

@@ -17,7 +17,7 @@ from printkit.units import Rect, micrometres
 _SLACK = 1e-3
 _EVEN = 0.05
 """mm: nobody cuts finer than a tenth."""
-_DIAGRAM = (25.0, 35.5)
+_DIAGRAM = (23.5, 33.0)
 """mm that the drawing of a sheet may measure."""
 _TINT = (0.94,)
 
@@ -170,13 +170,14 @@ def _step_words(step: Step, bands: bool, units: str, texts: Catalogue) -> str:
 
 
 def _fresh_words(step: Step, units: str, texts: Catalogue) -> str:
-    """The same cuts from the fresh edges, as the paper's own are gone: 'then every 62 mm'."""
+    """The same cuts from the fresh edges, as the paper's own are gone: 'every 62 mm'."""
     fresh = step.fresh
     if not fresh:
         return ""
     even = len(fresh) > 1 and max(fresh) - min(fresh) < _EVEN
     shown = lengths(fresh[:1] if even else fresh, units, texts.say("guide.and"))
-    return texts.say("guide.cut.every" if even else "guide.cut.then", at=shown)
+    begun = "then" if step.edge is None else "fresh"
+    return texts.say(f"guide.cut.{begun}.{'every' if even else 'each'}", at=shown)
 
 
 def _column_words(step: Step, where: str, texts: Catalogue) -> str:

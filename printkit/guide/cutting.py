@@ -15,7 +15,7 @@ from printkit.guide.blocks import (
 )
 from printkit.guide.cuts import Pattern, diagram, patterns, sheet_numbers, step_words, steps
 from printkit.guide.flow import Look, Strip, spaced
-from printkit.guide.lines import bold, say, say_all, set_text
+from printkit.guide.lines import aside, bold, say, say_all, set_text
 from printkit.guide.printing import paper_name
 from printkit.guide.sets import GuideSet
 from printkit.labels import length, lengths, set_title, sides
@@ -74,18 +74,16 @@ def _pattern(look: Look, pattern: Pattern, units: str, texts: Catalogue) -> tupl
     left = max(look.side, wide + 4.3)
     width = look.wide - left
     which = _sheets(pattern, texts)
+    sizes = listing([sides(size, units) for size in pattern.sizes], say(texts, "guide.and"))
     style = look.style()
-    lines = [*text(bold(f"{which[:1].upper()}{which[1:]}"), style, left, width)]
-    number = 14.0
+    title = {"sheets": bold(f"{which[:1].upper()}{which[1:]}"), "sizes": aside(sizes)}
+    lines = [*text(say(texts, "guide.cut.of_size", **title), style, left, width)]
+    number = 13.4
     for numbers, said in step_words(steps(pattern.paper, pattern.cuts), units, texts):
         own = text(said, style, left + number, width - number, 0.7)
         figure = set_text(numbers, look.style(bold=True, color=look.accent), left, number)
         lines += (replace(own[0], marks=(*figure, *own[0].marks)), *own[1:])
-    sizes = [sides(size, units) for size in pattern.sizes]
-    key = "one" if len(sizes) == 1 else "other"
-    words = say(texts, f"guide.cut.size.{key}", sizes=listing(sizes, say(texts, "guide.and")))
-    lines += text(words, look.style(), left, width, 0.7)
-    return (beside(marks, high, lines, 6.0),)
+    return (beside(marks, high, lines, 5.0),)
 
 
 def _laminating(
@@ -99,7 +97,12 @@ def _laminating(
     strips = [*subsection(look, say(texts, "guide.laminate.title"), color=True)]
     lines = list(say_all(texts, "guide.laminate.how", **values))
     pouches = [
-        say(texts, "guide.laminate.pouch", paper=paper_name(paper, texts), size=sides(pouch, units))
+        say(
+            texts,
+            "guide.laminate.pouch",
+            paper=paper_name(paper, units, texts),
+            size=sides(pouch, units),
+        )
         for name, pouch in POUCHES.items()
         for paper in [PAPERS[name]]
         if any(file.paper == paper for file in files)

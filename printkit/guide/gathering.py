@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from printkit.guide.blocks import Column, Row, items, paragraph, section, table
 from printkit.guide.flow import Look, Strip, glued, spaced
 from printkit.guide.lines import say, say_all, say_count
-from printkit.guide.sets import GuideSet, has_labels, has_small_parts
+from printkit.guide.sets import GuideSet, has_labels, has_small_parts, sheets_by_stock
 from printkit.labels import length, sides
 from printkit.sheets.model import SheetFile
 from printkit.texts import Catalogue
@@ -53,7 +53,10 @@ def gathering(
         key=lambda size: (max(size), min(size)),
         default=None,
     )
-    words = [say_count(texts, "guide.gather.bags", len(sets))]
+    words = [
+        say_count(texts, "guide.gather.tools", sum(sheets_by_stock(files).values())),
+        say_count(texts, "guide.gather.bags", len(sets)),
+    ]
     if largest is not None:
         words.append(say(texts, "guide.gather.largest", size=sides(largest, units)))
     if has_labels(files):
@@ -87,4 +90,4 @@ def cautions(look: Look, sets: Sequence[GuideSet], units: str, texts: Catalogue)
     limit = {"mm": "32 mm", "in": f"{inches(32.0):.2f} in"}.get(units, f"32 mm ({inches(32.0):.2f} in)")
     lines = say_all(texts, "guide.cautions.small", limit=limit) if has_small_parts(sets) else ()
     lines += say_all(texts, "guide.cautions.always")
-    return glued((*strips, *spaced(items(look, lines), 1.0)), last=False)
+    return glued((*strips, *spaced(items(look, lines, left=0.0, width=look.wide), 1.0)), last=False)

@@ -10,6 +10,7 @@ from printkit.texts import Catalogue
 SIGNS = {"add": "+", "subtract": "\N{MINUS SIGN}"}
 
 Entries = Callable[[Piece, int, Catalogue], tuple[str, ...]]
+"""The answers of a piece with its number in the set."""
 
 
 def needs_key(item: GuideSet) -> bool:
@@ -22,7 +23,16 @@ def key_entries(item: GuideSet, texts: Catalogue) -> tuple[str, ...]:
     entries = KEYS.get(item.tray.material)
     if entries is None:
         return ()
+    if common_difference(item):
+        entries = _odd_place
     return tuple(line for number, piece in enumerate(item.own, 1) for line in entries(piece, number, texts))
+
+
+def common_difference(item: GuideSet) -> str | None:
+    """The kind of difference that all rounds of a set share; None if they do not, or have none."""
+    told = [getattr(piece.facts, "difference", None) for piece in item.own]
+    kinds = {kind for each in told for kind in ((each,) if isinstance(each, str) else each or (None,))}
+    return kinds.pop() if len(kinds) == 1 else None
 
 
 def key_note(item: GuideSet, texts: Catalogue) -> str:
@@ -70,29 +80,24 @@ def equation(facts) -> str:
 
 
 def _odd_one(piece: Piece, number: int, texts: Catalogue) -> tuple[str, ...]:
+    """Where the odd one lies and what is different about it, a line for each round."""
+    places = _odd_place(piece, number, texts)
+    kinds = _several(piece.facts.difference, len(places))
+    return tuple(
+        say(texts, "guide.keys.odd-one-out.both", place=place, difference=difference(kind, texts))
+        for place, kind in zip(places, kinds, strict=True)
+    )
+
+
+def _odd_place(piece: Piece, number: int, texts: Catalogue) -> tuple[str, ...]:
+    """Where the odd one lies, a line for each round."""
     facts = piece.facts
     if isinstance(facts.odd, int):
-        return (
-            say(
-                texts,
-                "guide.keys.odd-one-out.card",
-                n=number,
-                place=facts.odd + 1,
-                difference=difference(facts.difference, texts),
-            ),
-        )
-    rows = len(facts.odd)
-    across = facts.boxes // rows
+        return (say(texts, "guide.keys.odd-one-out.card", n=number, place=facts.odd + 1),)
+    across = facts.boxes // len(facts.odd)
     return tuple(
-        say(
-            texts,
-            "guide.keys.odd-one-out.row",
-            n=number,
-            row=row + 1,
-            place=odd - row * across + 1,
-            difference=difference(kind, texts),
-        )
-        for row, (odd, kind) in enumerate(zip(facts.odd, _several(facts.difference, rows), strict=True))
+        say(texts, "guide.keys.odd-one-out.row", n=number, row=row + 1, place=odd - row * across + 1)
+        for row, odd in enumerate(facts.odd)
     )
 
 

@@ -10,7 +10,7 @@ from printkit.pieces import Color, Text
 from printkit.texts import Catalogue
 from printkit.units import micrometres
 
-LEAD = 1.4
+LEAD = 1.38
 """Distance of base lines as a share of the size."""
 _BASE = 0.97
 """The base line below the top of its line: ascenders (0.78 em) and descenders (0.24) in the middle."""

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from printkit.errors import listing
-from printkit.guide.blocks import Column, Row, boxed, items, joined, labelled, paragraph, table, text
+from printkit.guide.blocks import Column, Row, boxed, items, labelled, paragraph, table, text
 from printkit.guide.flow import QUIET, Look, Strip, height_of
 from printkit.guide.lines import say, say_count
 from printkit.guide.sets import GuideSet, by_child, sheets_by_stock
@@ -28,8 +28,8 @@ def first_page(
 ) -> tuple[Strip, ...]:
     """`contents` holds the title of each section by its anchor, `known` its page."""
     strips = [*_title(look, pack, texts)]
-    strips += text(_introduction(sets, files, texts), look.style(), 0.0, look.wide, 7.0)
-    glance = table(look, _columns(texts), _rows(sets, files, texts), gap=6.0, full=True)
+    strips += text(_introduction(sets, files, texts), look.style(), 0.0, look.wide, 5.0)
+    glance = table(look, _columns(texts), _rows(sets, files, texts), gap=5.0, full=True)
     strips += (*glance[:-1], replace(glance[-1], glue=True))
     strips += _contents(look, contents, known, texts)
     if pack.notes:
@@ -40,14 +40,22 @@ def first_page(
 def _title(look: Look, pack: Pack, texts: Catalogue) -> tuple[Strip, ...]:
     """The title with pictures of the theme above it; theme and ink are those of the first child."""
     child = pack.children[0].child
-    high = min(30.0, 0.12 * look.room)
-    above = Strip(height=0.45 * high)
-    ornaments = joined([above, Strip(height=high, marks=_pictures(child, high))])
-    title = text(pack.title, look.style(2.7, bold=True, color=look.accent), 0.0, look.wide, 9.0)
-    subtitle = say(texts, "guide.subtitle", theme=child.theme.title(texts.language))
+    high = min(26.0, 0.11 * look.room)
+    ornaments = Strip(height=high, marks=_pictures(child, high))
+    title = text(pack.title, look.style(2.7, bold=True, color=look.accent), 0.0, look.wide, 6.0)
+    subtitle = _subtitle(pack.title, child, texts)
     under = text(subtitle, look.style(1.2, color=QUIET), 0.0, look.wide, 0.5)
     title = (replace(title[0], bookmarks=(Bookmark(title=pack.title),)), *title[1:])
     return tuple(replace(strip, glue=True) for strip in (ornaments, *title, *under))
+
+
+def _subtitle(title: str, child: Child, texts: Catalogue) -> str:
+    """What the document is, with the theme before it where the title does not name it already."""
+    theme, folded = child.theme.title(texts.language), title.casefold()
+    names = [name.casefold() for name in (theme, *(name for _, name in child.theme.titles))]
+    if any(name in folded or folded in name for name in names):
+        return say(texts, "guide.subtitle.alone")
+    return say(texts, "guide.subtitle.themed", theme=theme)
 
 
 def _pictures(child: Child, high: float) -> tuple[Mark, ...]:

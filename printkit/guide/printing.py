@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from printkit.errors import listing
 from printkit.guide.blocks import Column, Row, items, labelled, paragraph, section, small, table
 from printkit.guide.flow import Look, Strip
-from printkit.guide.lines import say, say_all
+from printkit.guide.lines import bold, say, say_all
 from printkit.guide.opening import sheets_words
 from printkit.guide.sets import (
     GuideSet,
@@ -24,7 +24,7 @@ from printkit.units import PAPERS
 # The bars at the foot of a sheet, and how far off they may be: every usual wrong setting of a print
 # dialog reads under 98 % (worked out from the papers and common margins), so 1 % tells them apart.
 BAR_MM, BAR_IN = 50.0, 2.0
-RIGHT, WRONG = (0.99, 1.01), 0.98
+RIGHT = (0.99, 1.01)
 WEIGHED = ("card", "plain")
 
 
@@ -39,13 +39,24 @@ def printing(
 ) -> tuple[Strip, ...]:
     """The section 'Print', on a new page if `fresh`."""
     strips = [*section(look, say(texts, "guide.print.title"), "print", fresh=fresh)]
-    strips += _files(look, files, texts)
-    total = say(texts, "guide.print.total", sheets=sheets_words(sheets_by_stock(files), texts))
+    strips += _files(look, files, units, texts)
+    papers = [paper_name(paper, units, texts) for paper in dict.fromkeys(file.paper for file in files)]
+    total = say(
+        texts,
+        "guide.print.total",
+        sheets=sheets_words(sheets_by_stock(files), texts),
+        papers=listing(papers, say(texts, "guide.and")),
+    )
     strips += small(look, total, gap=1.6)
+    values = {
+        "papers": listing([bold(paper) for paper in papers], say(texts, "guide.or")),
+        "ink": say(texts, f"guide.print.ink.{_ink(sets)}"),
+        "right": _right(units, texts),
+    }
     strips += labelled(
         look,
         say(texts, "guide.print.scale_title"),
-        items(look, say_all(texts, "guide.print.scale", **_bars(units, texts)), numbered=True),
+        items(look, say_all(texts, "guide.print.scale", **values), numbered=True),
         gap=5.0,
     )
     for part in _parts(sets, files, texts):
@@ -53,26 +64,31 @@ def printing(
         weight = say(texts, f"guide.print.weight.{part.key}.{units}") if part.key in WEIGHED else ""
         words = say_all(texts, f"guide.print.{part.key}", names=names, weight=weight)
         title = say(texts, f"guide.print.{part.key}_title")
-        numbered = len(words) > 1
-        body = items(look, words, numbered=True) if numbered else paragraph(look, words[0], 0.0)
+        steps = items(look, words, numbered=part.key == "hand")
+        body = steps if len(words) > 1 else paragraph(look, words[0], 0.0)
         strips += labelled(look, title, body, gap=4.5)
     return tuple(strips)
 
 
-def _bars(units: str, texts: Catalogue) -> dict[str, str]:
-    """Which bars, the lengths at which they are right, and the one that tells of a wrong setting."""
-    values = {
-        "low_mm": f"{BAR_MM * RIGHT[0]:.1f}",
-        "high_mm": f"{BAR_MM * RIGHT[1]:.1f}",
-        "wrong_mm": f"{BAR_MM * WRONG:.0f}",
-        "low_in": f"{BAR_IN * RIGHT[0]:.2f}",
-        "high_in": f"{BAR_IN * RIGHT[1]:.2f}",
-        "wrong_in": f"{BAR_IN * WRONG:.2f}",
-    }
-    return {word: say(texts, f"guide.print.{word}.{units}", **values) for word in ("bar", "right", "wrong")}
+def _right(units: str, texts: Catalogue) -> str:
+    """Which bar is measured, and the lengths at which it is right."""
+    return say(
+        texts,
+        f"guide.print.right.{units}",
+        low_mm=f"{BAR_MM * RIGHT[0]:.1f}",
+        high_mm=f"{BAR_MM * RIGHT[1]:.1f}",
+        low_in=f"{BAR_IN * RIGHT[0]:.2f}",
+        high_in=f"{BAR_IN * RIGHT[1]:.2f}",
+    )
 
 
-def _files(look: Look, files: Sequence[SheetFile], texts: Catalogue) -> tuple[Strip, ...]:
+def _ink(sets: Sequence[GuideSet]) -> str:
+    """'odd' where a set cannot be solved without color, 'color' where any is in color, or 'black'."""
+    colored = [item.tray.material for item in sets if item.tray.child.ink == "color"]
+    return "odd" if "odd-one-out" in colored else "color" if colored else "black"
+
+
+def _files(look: Look, files: Sequence[SheetFile], units: str, texts: Catalogue) -> tuple[Strip, ...]:
     columns = (
         Column(title=say(texts, "guide.print.file"), keep=True),
         Column(title=say(texts, "guide.print.sheets"), lean="right"),
@@ -84,8 +100,8 @@ def _files(look: Look, files: Sequence[SheetFile], texts: Catalogue) -> tuple[St
         Row(
             cells=(
                 file.name,
-                str(file.sheets),
-                _paper(file, len(papers) > 1, texts),
+                say(texts, "guide.print.same") if _fed_again(file, files) else str(file.sheets),
+                _paper(file, len(papers) > 1, units, texts),
                 _sides(file, files, texts),
             )
         )
@@ -94,17 +110,22 @@ def _files(look: Look, files: Sequence[SheetFile], texts: Catalogue) -> tuple[St
     return table(look, columns, rows, gap=0.5, full=True)
 
 
-def _paper(file: SheetFile, several: bool, texts: Catalogue) -> str:
+def _fed_again(file: SheetFile, files: Sequence[SheetFile]) -> bool:
+    """Whether a file is printed on sheets that are counted with another file."""
+    return backs_only(file) and fronts_for(file, files) is not None
+
+
+def _paper(file: SheetFile, several: bool, units: str, texts: Catalogue) -> str:
     stock = say(texts, f"guide.stock.{file.stock}")
     if not several:
         return stock
-    return say(texts, "guide.print.on_paper", stock=stock, paper=paper_name(file.paper, texts))
+    return say(texts, "guide.print.on_paper", stock=stock, paper=paper_name(file.paper, units, texts))
 
 
-def paper_name(paper: tuple[float, float], texts: Catalogue) -> str:
+def paper_name(paper: tuple[float, float], units: str, texts: Catalogue) -> str:
     """'A4', 'Letter', or the size of a paper without a name."""
     name = next((name for name, size in PAPERS.items() if size == paper), None)
-    return say(texts, f"guide.papers.{name}") if name else sides(paper, "mm")
+    return say(texts, f"guide.papers.{name}") if name else sides(paper, units)
 
 
 def _sides(file: SheetFile, files: Sequence[SheetFile], texts: Catalogue) -> str:

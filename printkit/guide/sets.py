@@ -93,9 +93,14 @@ def has_labels(files: Sequence[SheetFile]) -> bool:
     return any(is_label(item.piece) for file in files for page in file.pages for item in page.placed)
 
 
+def has_loose_things(item: GuideSet) -> bool:
+    """Whether small things are handled with the set: counters or clothespins."""
+    return any(need.what in ("counters", "pegs") for need in item.needs)
+
+
 def has_small_parts(sets: Sequence[GuideSet]) -> bool:
     """Whether anything of the sets is a small part: counters, pegs, or a piece cut that small."""
-    loose = any(need.what in ("counters", "pegs") for item in sets for need in item.needs)
+    loose = any(has_loose_things(item) for item in sets)
     cut = (piece for item in sets for piece in item.own if piece.cut)
     return loose or any(min(piece.width, piece.height) <= SMALL_PART for piece in cut)
 

@@ -5,12 +5,19 @@ from dataclasses import replace
 
 from printkit.errors import listing
 from printkit.guide.blocks import columned, items, labelled, paragraph, section, small, subsection
-from printkit.guide.flow import Look, Strip, glued, spaced
-from printkit.guide.keys import key_entries, key_note, needs_key
-from printkit.guide.lines import say, say_count
-from printkit.guide.sets import GuideSet, by_child, has_small_parts, sizes_of, unprinted_control
+from printkit.guide.flow import Look, Strip, glued, height_of, spaced
+from printkit.guide.keys import common_difference, difference, key_entries, key_note, needs_key
+from printkit.guide.lines import aside, bold, say, say_count
+from printkit.guide.sets import (
+    GuideSet,
+    by_child,
+    has_loose_things,
+    has_small_parts,
+    sizes_of,
+    unprinted_control,
+)
 from printkit.guide.trays import TrayWords, tray_words
-from printkit.labels import gather_words, range_words, set_title, sides
+from printkit.labels import gather_words, material_title, range_words, set_title, sides
 from printkit.materials.layout import picture
 from printkit.pack import Child, Pack
 from printkit.pieces import Mark
@@ -19,6 +26,8 @@ from printkit.units import Rect
 from printkit.words import find
 
 _PICTURE = 13.0
+YOUNG = 5
+"""A child who counts no further may be under three (design choice)."""
 
 
 def tray_anchor(item: GuideSet) -> str:
@@ -32,7 +41,7 @@ def trays(
     """The section 'Trays'. Trays that are shown alike are told once; the later ones name the page."""
     units = pack.units
     children = {item.child.name: item.child for item in pack.children}
-    strips = [*section(look, say(texts, "guide.trays.title"), "trays", want=130.0)]
+    strips = [*section(look, say(texts, "guide.trays.title"), "trays", want=90.0)]
     strips += spaced(paragraph(look, say(texts, "guide.trays.how")), 1.0)
     told: dict[tuple, GuideSet] = {}
     noted: set[tuple[str, str]] = set()
@@ -44,7 +53,9 @@ def trays(
             name = item.tray.child.name
             notes = tuple(note for note in words.notes if (name, note) not in noted)
             noted.update((name, note) for note in notes)
-            strips += _tray(look, item, replace(words, notes=notes), before, units, texts, known)
+            strips += _whole(
+                look, _tray(look, item, replace(words, notes=notes), before, units, texts, known)
+            )
     return tuple(strips)
 
 
@@ -88,17 +99,16 @@ def _tray(
     texts: Catalogue,
     known: Mapping[str, int],
 ) -> tuple[Strip, ...]:
-    title = set_title(item.tray, texts)
+    named = {"title": material_title(item.tray.material, texts), "set": aside(item.tray.set)}
+    title = say(texts, "guide.trays.heading", **named)
     strips = [*subsection(look, title, anchor=tray_anchor(item), want=46.0)]
     strips += glued(small(look, facts_line(item, units, texts)))
-    strips += paragraph(look, words.what, 1.2)
-    for note in words.notes:
-        strips += paragraph(look, note, 1.0)
-    if has_small_parts([item]):
-        strips += paragraph(look, say(texts, "guide.trays.small"), 1.0)
+    about = [words.what]
     if keyed([item], texts):
         printed = "unprinted" if unprinted_control(item) else "printed"
-        strips += paragraph(look, say(texts, f"guide.trays.key_{printed}", page=known.get("keys", 1)), 1.0)
+        about.append(say(texts, f"guide.trays.key_{printed}", page=known.get("keys", 1)))
+    about += [*words.notes, *_caution(item, units, texts)]
+    strips += paragraph(look, " ".join(about), 1.2)
     if not words.present:
         return tuple(strips)
     several = len(words.next) > 1
@@ -116,6 +126,19 @@ def _tray(
         *labelled(look, say(texts, "guide.trays.present"), present),
         *glued((*watch, *after), last=False),
     )
+
+
+def _whole(look: Look, strips: Sequence[Strip]) -> tuple[Strip, ...]:
+    """A tray that fits a page is not parted."""
+    return glued(strips, last=False) if height_of(strips) <= look.room else tuple(strips)
+
+
+def _caution(item: GuideSet, units: str, texts: Catalogue) -> tuple[str, ...]:
+    """The line on small parts, if there are any; plainer where the child may be under three."""
+    if not has_small_parts([item]):
+        return ()
+    young = has_loose_things(item) and item.tray.child.numbers[1] <= YOUNG
+    return (bold(say(texts, f"guide.trays.young.{units}" if young else "guide.trays.small")),)
 
 
 def facts_line(item: GuideSet, units: str, texts: Catalogue) -> str:
@@ -150,6 +173,10 @@ def keys(look: Look, sets: Sequence[GuideSet], texts: Catalogue) -> tuple[Strip,
     strips += spaced(paragraph(look, say(texts, "guide.keys.how")), 1.0)
     for item in found:
         title = say(texts, "guide.childs", child=item.tray.child.name, set=set_title(item.tray, texts))
+        kind = common_difference(item)
+        if kind:
+            said = difference(kind, texts)
+            title = say(texts, "guide.keys.odd-one-out.always", title=title, difference=said)
         strips += subsection(look, title, share=1.05, gap=5.0, want=24.0)
         note = key_note(item, texts)
         if note:

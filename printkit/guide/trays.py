@@ -7,6 +7,7 @@ them, field by field; `notes.<word>` are single sentences that hold on top.
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from printkit.guide.examples import examples
 from printkit.guide.lines import say, say_all
 from printkit.guide.sets import GuideSet, has_back, unprinted_control
 from printkit.pack import Tray
@@ -41,7 +42,7 @@ def tray_words(item: GuideSet, texts: Catalogue) -> TrayWords:
     if not texts.has(key):
         return TrayWords(what=f"{line[:1].upper()}{line[1:]}.")
     holding = VARIANTS.get(tray.material, _plain)(item)
-    values = _values(tray)
+    values = _values(tray) | examples(item, texts.language)
 
     def place(field: str) -> str:
         places = (f"{key}.{variant}.{field}" for variant in holding.variants)
@@ -119,7 +120,12 @@ def _strips(item: GuideSet) -> Holding:
     task = f"{settings.operation}-{settings.unknown}"
     return Holding(
         variants=(f"{shown}-{task}", task, settings.unknown, settings.operation),
-        notes=_when(places=shown == "places", none=shown == "none", own=settings.own > 0),
+        notes=_when(
+            frame=shown != "none",
+            places=shown == "places",
+            none=shown == "none",
+            own=settings.own > 0,
+        ),
         next=_when(next_help=shown != "none"),
     )
 

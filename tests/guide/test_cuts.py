@@ -1,6 +1,7 @@
 """Cuts in the guide: every cut of every sheet, in order, at its place, each pattern once."""
 
 from collections import Counter
+from itertools import accumulate
 
 import pytest
 from guide.guides import summer, whole_text
@@ -104,8 +105,32 @@ def test_nine_cards_on_a4_in_words():
         ("1", "Foot off, 279 mm from the top"),
         ("2", "Top off, 15 mm from the top"),
         ("3–6", "Down, 10, 72, 134 and 196 mm from the left · then every 62 mm"),
-        ("7–12", "Each column across, 103 and 191 mm from the top · then every 88 mm"),
+        ("7–12", "Each column across, 103 and 191 mm from the top · every 88 mm"),
     )
+
+
+@given(a_sheet())
+def test_fresh_measures_lead_to_the_same_places(sheet):
+    """Added up from the fresh edge, or from the first cut, they give the places on the whole sheet."""
+    paper, sheet_cuts = sheet
+    for step in steps(paper, sheet_cuts):
+        begun = [] if step.edge is None else [step.edge]
+        places = [*begun, *step.at]
+
+        assert [*begun, *step.at[: 1 - len(begun)]] == places[:1]
+        assert list(accumulate(step.fresh, initial=places[0])) == pytest.approx(places)
+
+
+@given(a_sheet())
+def test_fresh_edges_were_cut_before(sheet):
+    """Nothing but a cut that was made before is called a fresh edge."""
+    paper, sheet_cuts = sheet
+    for step in steps(paper, sheet_cuts):
+        made = sheet_cuts[: step.first - 1]
+        upright = step.kind in ("down", "left")
+        edges = [cut.x1 if upright else cut.y1 for cut in made if (cut.x1 == cut.x2) == upright]
+
+        assert step.edge is None or step.edge in edges
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])

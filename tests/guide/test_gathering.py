@@ -54,7 +54,8 @@ def test_the_table_of_the_summer_pack():
     assert "Clothespins 5 9" in text
     assert "Wipe-off pens and a cloth 1 1" in text
     assert "Pencils 1 1" in text
-    assert "9 bags or small trays keep the sets apart" in text
+    assert "9 bags or bowls keep the sets apart" in text
+    assert f"up to {sum(file.sheets for file in summer().files if '-backs' not in file.name)} pouches" in text
 
 
 def test_counters_of_two_sizes_are_two_things():
@@ -75,21 +76,25 @@ def test_nothing_to_gather_needs_no_table():
     children = [{"name": "Wren", "numbers": [1, 3], "materials": ["counting-cards"]}]
     text = whole_text(plan(read({"theme": PLAIN_THEME, "children": children})))
 
-    assert "One bag or small tray keeps the set together." in text
+    assert "One bag or bowl keeps the set together." in text
     assert "All trays at once" not in text
     assert "Small parts" not in text
 
 
 @pytest.mark.parametrize("units", ["mm", "in"])
 def test_trays_with_small_parts_say_so(units):
-    """Counters and pegs call for a caution, at the tray and in general; so do pieces under 32 mm.
+    """Counters and clothespins call for a caution, in general and at the tray, once each.
+
+    Where the child counts no further than five, and may be under three, it says what to do instead.
 
     The cylinder for small parts is 31.75 mm across (16 CFR 1501.4).
     """
     pages = texts_of(pages_of(summer(units=units)))
     text = " ".join(pages)
 
-    assert text.count("Small parts: not for a child under three") == 4
+    large = {"mm": "5 cm", "in": "2 in"}[units]
+    assert text.count(f"Not for a child under three: point, or use things larger than {large} instead.") == 2
+    assert text.count("Small parts: not for a child under three.") == 2
     assert {"mm": "pieces under 32 mm are", "in": "pieces under 1.26 in are"}[units] in text
 
 

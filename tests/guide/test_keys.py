@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from strategies import PLAIN_THEME, legal_entry, made_of, plain_room, read
 
 from printkit.guide import GuideSet
-from printkit.guide.keys import KEYS, key_entries, needs_key
+from printkit.guide.keys import KEYS, common_difference, key_entries, needs_key
 from printkit.materials import materials
 from printkit.texts import catalogue
 
@@ -64,21 +64,35 @@ def test_odd_one_out_names_the_odd_picture(level):
     item = a_set("odd-one-out", lookalike=level, theme="rock-pool")
 
     for n, (piece, entry) in enumerate(zip(item.pieces, entries(item), strict=True), 1):
-        assert entry.startswith(f"Card {n}: picture {piece.facts.odd + 1}, ")
+        assert f"{entry},".startswith(f"Card {n}: picture {piece.facts.odd + 1},")
+
+
+def test_differences_of_one_kind_are_told_once():
+    """Where all cards differ in one way no line repeats it; where they do not every line tells its own."""
+    same = a_set("odd-one-out", lookalike=5, theme="rock-pool")
+    mixed = a_set({"make": "odd-one-out", "count": 20}, lookalike=4, theme="rock-pool")
+    kinds = [piece.facts.difference for piece in mixed.pieces]
+
+    assert len(set(kinds)) > 1
+    assert common_difference(same) == "turned"
+    assert [entry for entry in entries(same) if "turned" in entry] == []
+    assert common_difference(mixed) is None
+    for entry, kind in zip(entries(mixed), kinds, strict=True):
+        assert entry.endswith(f", {ENGLISH.say(f'guide.difference.{kind}')}")
 
 
 def test_rows_of_a_sheet_are_told_one_by_one():
     """On sheets every row has its own line, the pictures of a row counted from the left."""
     item = a_set({"make": "odd-one-out", "form": "sheet", "count": 8}, lookalike=1)
     told = [
-        f"Sheet {n}, row {row}: picture {odd - 4 * (row - 1) + 1}, "
+        f"Sheet {n}, row {row}: picture {odd - 4 * (row - 1) + 1},"
         for n, piece in enumerate(item.pieces, 1)
         for row, odd in enumerate(piece.facts.odd, 1)
     ]
     found = entries(item)
 
     assert len(found) == 8
-    assert all(entry.startswith(start) for entry, start in zip(found, told, strict=True))
+    assert all(f"{entry},".startswith(start) for entry, start in zip(found, told, strict=True))
 
 
 def test_counting_cards_tell_numeral_and_words():

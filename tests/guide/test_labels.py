@@ -126,6 +126,28 @@ def test_a_label_shows_a_picture_of_its_set():
     assert pictures[0].drawing in counted
 
 
+@pytest.mark.parametrize(
+    ("material", "settings"),
+    [
+        ("counting-cards", {"things": "places"}),
+        ("counting-cards", {}),
+        ("tracing", {}),
+        ("strips", {"help": "none"}),
+        ("clip-cards", {}),
+        ("odd-one-out", {}),
+    ],
+)
+def test_every_label_has_a_picture_clear_of_its_frame(material, settings):
+    """A set that shows no picture takes the theme's first; it keeps 2 mm from the frame."""
+    child = {"numbers": [1, 3], "sums_to": 5, "lookalike": 3}
+    marks = label(tray(material, child, **settings)).front.marks
+    (frame,) = (mark.bounds() for mark in marks if isinstance(mark, Box))
+    pictures = [mark.bounds() for mark in marks if isinstance(mark, Picture)]
+
+    assert len(pictures) == 1
+    assert frame.inset(2.0).holds(pictures[0])
+
+
 # --- words -----------------------------------------------------------------------------------
 
 
@@ -138,7 +160,7 @@ def test_a_label_shows_a_picture_of_its_set():
         ({"make": "strips"}, {"sums_to": 5}, "sums to 5"),
         ({"make": "strips", "operation": "subtract"}, {"sums_to": 10}, "taking away, up to 10"),
         ({"make": "strips", "operation": "both"}, {"sums_to": 10}, "sums and taking away, up to 10"),
-        ("odd-one-out", {"lookalike": 3}, "looking closely, level 3 of 6"),
+        ("odd-one-out", {"lookalike": 3}, "another size (level 3 of 6)"),
     ],
 )
 def test_ranges_in_words(entry, child, said):

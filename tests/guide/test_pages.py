@@ -15,12 +15,15 @@ from printkit.build import plan
 from printkit.errors import PrintkitError
 from printkit.guide.flow import LEAST_MARGIN, look_of
 from printkit.pieces import Text
+from printkit.texts import catalogue
 from printkit.units import PAPERS, Rect
 from printkit.writer import write
 
 HANG = 1.0
 """mm that a letter's ink may hang over the end of its line, as the tail of a j does."""
+ENGLISH = catalogue("en")
 WIDE_NAME = "W" * 60
+LABELS = ("Present", "Watch for", "Next step")
 TALL_NAME = "Ågnés Šýlvia, a name as long as any name of any child may be"
 
 
@@ -137,19 +140,30 @@ def test_the_first_page_shows_the_pack_at_a_glance():
         "Counting cards numbers 1 to 5 5 card",
         "Counting cards: count out numbers 6 to 9 8 card",
         "Equation strips: take away taking away, up to 10 6 card",
-        "Odd one out looking closely, level 2 of 6 8 card",
+        "Odd one out something else, alike in color (level 2 of 6) 8 card",
         "Tracing numbers 1 to 5 5 plain paper",
     ):
         assert row in first
 
 
 def test_every_file_is_named_with_its_sheets():
-    """The table of files gives each file's name and how many sheets it takes."""
+    """The table of files gives each file's name and how many sheets it takes; backs take none."""
     made = summer()
     text = whole_text(made)
 
     for file in made.files:
-        assert f"{file.name} {file.sheets} {'card' if file.stock == 'card' else 'plain paper'}" in text
+        sheets = "(same sheets)" if "-backs" in file.name else file.sheets
+        assert f"{file.name} {sheets} {'card' if file.stock == 'card' else 'plain paper'}" in text
+
+
+@pytest.mark.parametrize("flip", ["hand", "long", "none"])
+def test_the_sheets_of_the_table_add_up(flip):
+    """The figures in the table of files are together those of the total below it."""
+    text = whole_text(summer(flip=flip))
+    rows = re.findall(r"[\w-]+\.pdf (\d+) (card|plain paper) (?:on|off)", text)
+    card, plain = (sum(int(n) for n, stock in rows if stock == name) for name in ("card", "plain paper"))
+
+    assert f"In all {card} sheets of card and {plain} sheets of plain paper, size A4." in text
 
 
 def test_sheets_are_counted_once_for_front_and_back():
@@ -160,15 +174,16 @@ def test_sheets_are_counted_once_for_front_and_back():
         for stock in ("card", "plain")
     }
 
-    assert f"In all {sheets['card']} sheets of card and {sheets['plain']} sheets of plain paper." in (
-        whole_text(made)
+    assert (
+        f"In all {sheets['card']} sheets of card and {sheets['plain']} sheets of plain paper, size A4."
+        in (whole_text(made))
     )
 
 
 @pytest.mark.parametrize(
     ("flip", "said", "unsaid"),
     [
-        ("hand", "backs, on the same sheets as wren-card-fronts.pdf", "flip on the"),
+        ("hand", "off; on the sheets of wren-card-fronts.pdf", "flip on the"),
         ("long", "flip on the long edge", "-fronts"),
         ("short", "flip on the short edge", "-fronts"),
         ("none", "The backs are not printed", "flip on the"),
@@ -194,7 +209,7 @@ def test_lengths_come_in_the_units_of_the_pack():
 
 
 def test_the_bar_tells_every_usual_wrong_setting():
-    """A page fitted to other paper or into margins reads less than the guide calls wrong.
+    """A page fitted to other paper or into margins reads less than the guide calls right.
 
     The ratios follow from the papers and from margins of 3 mm, the least of home printers (makers'
     data); a print between 99 and 101 % is right.
@@ -207,9 +222,56 @@ def test_the_bar_tells_every_usual_wrong_setting():
     ]
     text = whole_text(summer(units="both"))
 
-    assert all(50 * ratio < 49 and 2 * ratio < 1.96 for ratio in ratios)
-    assert "49.5 to 50.5 mm, or 1.98 to 2.02 in" in text
-    assert "If it reads 49 mm (1.96 in) or less" in text
+    assert all(50 * ratio < 49.5 and 2 * ratio < 1.98 for ratio in ratios)
+    assert "49.5 to 50.5 mm is right." in text
+    assert "1.98 to 2.02 in is right." in text
+    assert "Less or more?" in text
+
+
+@pytest.mark.parametrize(
+    ("ink", "said"),
+    [("color", "Print in color"), ("gray", "Black and white"), ("outline", "Black and white")],
+)
+def test_color_is_asked_for_where_the_ink_is_color(ink, said):
+    """A pack in color says so in the settings; the others do without."""
+    assert said in whole_text(summer(ink=ink))
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "a3"])
+def test_the_paper_is_named(paper):
+    """The settings name the paper that is to be chosen."""
+    assert f"Choose the paper {ENGLISH.say(f'guide.papers.{paper}')}," in whole_text(summer(paper=paper))
+
+
+@pytest.mark.parametrize("paper", ["a5", "a4", "letter"])
+def test_cautions_come_before_any_cut(paper):
+    """Blades and small parts are spoken of before the first cut, and before anything is printed."""
+    text = whole_text(summer(paper=paper))
+
+    assert text.index("Blades and heat.") < text.index("Settings") < text.index("Foot off")
+    assert text.index("Small parts.") < text.index("Foot off")
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "legal"])
+def test_no_tray_is_parted(paper):
+    """A tray's steps, what to watch for and what comes next stand on one page."""
+    for text in texts_of(pages_of(summer(paper=paper))):
+        alike = text.count("Shown and watched like")
+        steps, watched, later = (len(re.findall(rf"\b{word}\b", text)) for word in LABELS)
+
+        assert steps == watched == later - alike
+
+
+@pytest.mark.parametrize(
+    ("title", "subtitle"),
+    [("Plain shapes, June", "A guide for the adult"), ("June", "Plain shapes · a guide for the adult")],
+)
+def test_the_theme_is_not_named_twice(title, subtitle):
+    """A title that holds the theme's needs no theme below it."""
+    made = summer()
+    named = replace(made, pack=replace(made.pack, title=title))
+
+    assert texts_of(pages_of(named))[0].startswith(f"{title} {subtitle} ")
 
 
 def test_notes_of_the_pack_stand_on_the_first_page():

@@ -18,6 +18,7 @@ from printkit.materials import Material, materials
 from printkit.pack.keys import KEYS
 from printkit.resources import resource
 from printkit.texts import Catalogue, catalogue, catalogue_languages
+from printkit.words import spell
 
 ENGLISH = catalogue("en")
 SAID_IN_CODE = re.compile("`([^`]*)`")
@@ -149,6 +150,92 @@ def test_no_pictures_to_take_away():
     assert bare.present != drawn.present
 
 
+# --- examples --------------------------------------------------------------------------------
+
+SAID = re.compile("“([^”]*)”")
+NUMBERS = {spell("en", n): n for n in range(101)}
+
+
+def named(sentences):
+    """The numbers that are spoken in sentences: the words between quotation marks, and figures."""
+    spoken = " ".join(said for line in sentences for said in SAID.findall(line)).lower()
+    words = re.findall(r"[a-z]+(?:-[a-z]+)?", spoken)
+    return {NUMBERS[word] for word in words if word in NUMBERS} | {int(n) for n in re.findall(r"\d+", spoken)}
+
+
+@pytest.mark.parametrize("language", catalogue_languages())
+def test_no_example_stands_in_a_catalogue(language):
+    """Sentences about materials hold no figures, and nothing spoken in them a number."""
+    for path, line in leaves(catalogue(language).find("materials")):
+        bare = re.sub(r"`[^`]*`|\{[^}]*\}", "", line)
+
+        assert not re.search(r"\d", bare), path
+        assert not named([bare]) - {1}, path
+
+
+@settings(max_examples=40)
+@given(legal_entry("strips", PLAIN_THEME), st.sampled_from(("long", "none")))
+def test_strips_are_shown_with_a_line_of_the_set(entry, flip):
+    """Every number that is spoken belongs to one strip: its parts, its result, and what lies between."""
+    item = guide_set(entry, flip=flip)
+    assume(item)
+    spoken = named(tray_words(item, ENGLISH).present)
+    lines = [piece.facts for piece in item.own if piece.facts.operation]
+
+    assert not spoken or any(
+        spoken <= {line.a, line.b, *range(min(line.a, line.result), max(line.a, line.result) + 1)}
+        or spoken <= {line.a, line.b, *range(min(line.b, line.result), max(line.b, line.result) + 1)}
+        for line in lines
+    )
+
+
+@settings(max_examples=40)
+@given(legal_entry("counting-cards", PLAIN_THEME), st.integers(0, 20), st.integers(0, 6))
+def test_counting_cards_are_shown_with_a_number_of_the_set(entry, first, more):
+    """The number that is spoken lies on one of the cards."""
+    item = guide_set({"numbers": [first, first + more], **entry}, flip="long")
+    assume(item)
+
+    assert named(tray_words(item, ENGLISH).present) <= {piece.facts.quantity for piece in item.own}
+
+
+@pytest.mark.parametrize(
+    ("settings", "said"),
+    [
+        ({}, "two, and four|Four; five, six"),
+        ({"unknown": "change"}, "two, and how many more make six|three, four, … six: four"),
+        ({"operation": "subtract", "help": "none"}, "six take away four leaves …|Five, four, … two"),
+    ],
+)
+def test_counting_on_and_back_in_words(settings, said):
+    """The larger number is counted on from, a long count leaves out what lies between."""
+    item = guide_set({"make": "strips", "count": 3, **settings})
+    lines = tuple(
+        replace(piece, facts=replace(piece.facts, **dict(zip(("a", "b", "result"), numbers, strict=True))))
+        for piece, numbers in zip(item.own, [(1, 1, 2), LINES[settings.get("operation")]], strict=False)
+    )
+    present = " ".join(tray_words(replace(item, pieces=lines), ENGLISH).present)
+
+    for words in said.split("|"):
+        assert words.lower() in present.lower()
+
+
+LINES = {None: (2, 4, 6), "subtract": (6, 4, 2)}
+
+
+def test_own_strips_are_spoken_of_where_there_are_any():
+    """Blank strips are explained in sets that have them, the frame where it is drawn."""
+    own, bare = (
+        " ".join(tray_words(guide_set({"make": "strips", **keys}), ENGLISH).notes)
+        for keys in ({"own": 2, "help": "pictures"}, {"help": "none"})
+    )
+
+    assert "blank strips" in own
+    assert "frame above the box" in own
+    assert "blank strips" not in bare
+    assert "frame above the box" not in bare
+
+
 # --- gaps ------------------------------------------------------------------------------------
 
 
@@ -226,4 +313,14 @@ def test_a_tray_with_numbers_of_its_own_leaves_the_child_as_it_is():
     text = whole_text(replace(made, sets=(replace(first, tray=tray), *made.sets[1:])))
 
     assert "Wren numbers 1 to 5 ·" in text
-    assert "Counting cards numbers 2 to 3 ·" in text
+    assert "Counting cards · counting-cards numbers 2 to 3 ·" in text
+
+
+def test_a_tray_is_headed_by_the_name_on_its_cards():
+    """The set's own name, as the foot of the sheets and the cards have it, stands in the heading."""
+    made = summer()
+    text = whole_text(made)
+
+    for item in made.sets:
+        title = ENGLISH.say(f"materials.{item.tray.material}.title")
+        assert f"{title} · {item.tray.set} " in text

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from functools import cache
 from typing import Any
 
-from printkit.pieces import Box, Color, Dot, Drawing, Face, Line, Mark, Picture, Piece, Text, Traced
+from printkit.pieces import Box, Color, Dot, Drawing, Face, Hollow, Line, Mark, Picture, Piece, Text, Traced
 
 
 def coverage(pieces: Sequence[Piece]) -> float:
@@ -35,6 +35,8 @@ def _mark(mark: Mark) -> float:
             left, top, right, bottom = mark.run.ink
             return 0.35 * (right - left) * (bottom - top) * _darkness(mark.color)
         case Traced():
+            return sum(d.width * d.height * _drawing(d) for d, _, _ in mark.letters)
+        case Hollow():
             return mark.run.width * mark.width * 4 * _darkness(mark.color)
         case Box():
             fill = _darkness(mark.fill) * mark.width * mark.height if mark.fill is not None else 0.0

@@ -25,7 +25,8 @@ WHITE: Color = (1.0,)
 class Shape:
     """One path with its paint, in the units of its drawing, y down.
 
-    `path` is a tuple of ('M', x, y), ('L', x, y), ('C', x1, y1, x2, y2, x, y) and ('Z',).
+    `path` is a tuple of ('M', x, y), ('L', x, y), ('C', x1, y1, x2, y2, x, y) and ('Z',);
+    `dash` is (on, off) along its stroke.
     """
 
     path: tuple[tuple[Any, ...], ...]
@@ -34,6 +35,7 @@ class Shape:
     stroke_width: float = 0.0
     cap: Literal["butt", "round", "square"] = "butt"
     join: Literal["miter", "round", "bevel"] = "miter"
+    dash: tuple[float, float] | None = None
     even_odd: bool = False
     fill_opacity: float = 1.0
     stroke_opacity: float = 1.0
@@ -100,8 +102,8 @@ class Text:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Traced:
-    """Letters to trace: the run's outlines, hollow, drawn with a line `width` mm wide."""
+class Hollow:
+    """The outlines of a run, hollow, to colour in: drawn with a line `width` mm wide."""
 
     run: Run
     x: float
@@ -115,6 +117,27 @@ class Traced:
         return Rect(
             self.x + left - half, self.y + top - half, right - left + 2 * half, bottom - top + 2 * half
         )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Traced:
+    """Letters drawn stroke by stroke, to trace or as a model, with their pen's start at (x, y).
+
+    `letters` holds drawings in mm and where the top left of each lies from the pen's start, y down.
+    `run` says the same; it is written unseen, so that the word can be searched and read aloud.
+    """
+
+    letters: tuple[tuple[Drawing, float, float], ...]
+    run: Run
+    x: float
+    y: float
+
+    def bounds(self) -> Rect:
+        left = min(dx for _, dx, _ in self.letters)
+        top = min(dy for _, _, dy in self.letters)
+        right = max(dx + drawing.width for drawing, dx, _ in self.letters)
+        bottom = max(dy + drawing.height for drawing, _, dy in self.letters)
+        return Rect(self.x + left, self.y + top, right - left, bottom - top)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -198,7 +221,7 @@ class Dot:
         return Rect(self.x - reach, self.y - reach, 2 * reach, 2 * reach)
 
 
-Mark = Text | Traced | Picture | Box | Line | Dot
+Mark = Text | Hollow | Traced | Picture | Box | Line | Dot
 
 
 # --- faces and pieces ------------------------------------------------------------------------

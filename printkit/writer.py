@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
-from printkit.pieces import Box, Color, Dot, Drawing, Line, Mark, Picture, Run, Shape, Text, Traced
+from printkit.pieces import Box, Color, Dot, Drawing, Hollow, Line, Mark, Picture, Run, Shape, Text, Traced
 from printkit.resources import resource
 from printkit.sheets.model import Page
 from printkit.units import POINTS_PER_MM as K
@@ -119,7 +119,9 @@ class _Document:
                     f"{left + mark.x * K:.2f} {top - mark.y * K:.2f} Td {self.shown(mark.run)} ET"
                 )
             elif kind is Traced:
-                out.append(self.traced(mark, left, top))
+                self.traced(out, mark, left, top)
+            elif kind is Hollow:
+                out.append(self.hollow(mark, left, top))
             elif kind is Line:
                 out.append(_line(mark, left, top))
             elif kind is Box:
@@ -129,7 +131,17 @@ class _Document:
             else:
                 raise TypeError(f"no way to draw {kind.__name__}")
 
-    def traced(self, mark: Traced, left: float, top: float) -> str:
+    def traced(self, out: list[str], mark: Traced, left: float, top: float) -> None:
+        """Each letter's form where it stands, and over them the word, unseen."""
+        x, y = left + mark.x * K, top - mark.y * K
+        for drawing, dx, dy in mark.letters:
+            name = self.forms.get(id(drawing)) or self.form(drawing)
+            out.append(
+                f"q {K:.5f} 0 0 {K:.5f} {x + dx * K:.2f} {y - (dy + drawing.height) * K:.2f} cm /{name} Do Q"
+            )
+        out.append(f"q 3 Tr BT {self.text(mark.run)} {x:.2f} {y:.2f} Td {self.shown(mark.run)} ET Q")
+
+    def hollow(self, mark: Hollow, left: float, top: float) -> str:
         """A line round the letters, then the letters in white, as their contours overlap inside."""
         shown = (
             f"{self.text(mark.run)} {left + mark.x * K:.2f} {top - mark.y * K:.2f} Td {self.shown(mark.run)}"
@@ -509,6 +521,8 @@ def _shape(shape: Shape) -> str:
             f"{_color(shape.stroke, 'RG', 'G')} {_short(shape.stroke_width)} w "
             f"{_CAPS[shape.cap]} J {_JOINS[shape.join]} j"
         )
+        if shape.dash:
+            parts.append(f"[{_short(shape.dash[0])} {_short(shape.dash[1])}] 0 d")
     for step in shape.path:
         if step[0] == "Z":
             parts.append("h")

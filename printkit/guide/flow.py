@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from printkit.guide.lines import QUIET, Style, broken, set_line, set_text, width_of
-from printkit.pieces import Box, Color, Dot, Line, Mark, Picture, Text, Traced
+from printkit.pieces import Box, Color, Dot, Hollow, Line, Mark, Picture, Text, Traced
 from printkit.sheets.model import Bookmark, Page
 from printkit.units import PAPERS, micrometres
 
@@ -121,7 +121,7 @@ def moved(mark: Mark, dx: float, dy: float) -> Mark:
                 x2=micrometres(mark.x2 + dx),
                 y2=micrometres(mark.y2 + dy),
             )
-        case Text() | Traced() | Picture() | Box() | Dot():
+        case Text() | Traced() | Hollow() | Picture() | Box() | Dot():
             return replace(mark, x=micrometres(mark.x + dx), y=micrometres(mark.y + dy))
 
 

@@ -5,7 +5,7 @@ from itertools import pairwise
 from typing import Any
 
 from printkit.letters.numerals import PLAIN_NUMERALS, Numerals
-from printkit.pieces import Color, Run, Traced
+from printkit.pieces import Color, Hollow, Run
 from printkit.resources import resource
 
 REGULAR, BOLD = "Andika-Regular", "Andika-Bold"
@@ -123,9 +123,9 @@ def hollow(
     color: Color,
     width: float,
     numerals: Numerals = PLAIN_NUMERALS,
-) -> Traced:
-    """Letters to trace with their pen's start at (x, y): here the outlines of the typeface."""
-    return Traced(run=run(text, size, numerals=numerals), x=x, y=y, color=color, width=width)
+) -> Hollow:
+    """The outlines of the typeface's letters, to colour in, with their pen's start at (x, y)."""
+    return Hollow(run=run(text, size, numerals=numerals), x=x, y=y, color=color, width=width)
 
 
 def missing(text: str) -> str:

@@ -10,7 +10,7 @@ from strategies import made_of, room_of, tray, written_languages
 from printkit import letters
 from printkit.letters import Numerals
 from printkit.materials.layout import SMALLEST_THING, content
-from printkit.pieces import Box, Line, Picture, Piece, Text, Traced
+from printkit.pieces import Box, Hollow, Line, Picture, Piece, Text
 from printkit.units import Rect
 from printkit.words import spell
 
@@ -38,9 +38,9 @@ def ruled(piece: Piece) -> list[tuple[Line, Line, Line]]:
     return [tuple(lines[i : i + 3]) for i in range(0, len(lines), 3)]
 
 
-def written(piece: Piece) -> list[list[Text | Traced]]:
+def written(piece: Piece) -> list[list[Text | Hollow]]:
     """What stands on each row, from left to right."""
-    marks = [mark for mark in piece.front.marks if isinstance(mark, Text | Traced)]
+    marks = [mark for mark in piece.front.marks if isinstance(mark, Text | Hollow)]
     return [
         sorted((mark for mark in marks if abs(mark.y - base.y1) < 1e-6), key=lambda mark: mark.x)
         for _, _, base in ruled(piece)
@@ -164,7 +164,7 @@ def check_words(piece: Piece) -> None:
     for text in dict.fromkeys(texts):
         own = [marks for marks, row in zip(written(piece), rows, strict=True) if row == [text]]
         assert isinstance(own[0][0], Text)
-        assert any(isinstance(mark, Traced) for marks in own for mark in marks)
+        assert any(isinstance(mark, Hollow) for marks in own for mark in marks)
 
 
 # --- models for either hand ------------------------------------------------------------------
@@ -202,7 +202,7 @@ def test_a_word_that_fills_its_line_has_rows_of_its_own():
     (piece,) = traced({"numbers": [17, 17]}, line_height=20)
     word = written(piece)[2:]
 
-    assert [[type(mark) for mark in marks] for marks in word] == [[Text], [Traced], []]
+    assert [[type(mark) for mark in marks] for marks in word] == [[Text], [Hollow], []]
 
 
 @pytest.mark.parametrize(("rows", "copies"), [(1, 1), (2, 1), (3, 2), (4, 2), (5, 3), (6, 3)])

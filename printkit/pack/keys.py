@@ -1,11 +1,13 @@
 """The keys of a pack file: what may stand in the pack, in a child and in a tray."""
 
+from dataclasses import dataclass
 from typing import Any
 
 from printkit.checks import (
     Check,
     Either,
     Extent,
+    Flag,
     Millimetres,
     OneOf,
     Range,
@@ -15,7 +17,9 @@ from printkit.checks import (
     Wrong,
     found,
 )
+from printkit.errors import listing, nearest
 from printkit.units import PAPERS
+from printkit.words import choices, languages
 
 SIZES = ("small", "medium", "large")
 SMALLEST_PAPER, LARGEST_PAPER = 100.0, 1000.0
@@ -61,11 +65,79 @@ class Anything:
         return ""
 
 
+class Choices(TableOf):
+    """A table of languages, each with the choice of number words it is to have."""
+
+    def read(self, value: Any) -> Any:
+        if not isinstance(value, dict):
+            return Wrong(found=found(value), allowed=self.allowed())
+        checks = {tag.lower(): (tag, check) for tag, check in self.keys}
+        read = {}
+        for written, name in value.items():
+            if written.lower() not in checks:
+                return Wrong(
+                    found=f"there is nothing to choose for '{written}'",
+                    allowed="a language that has choices ('printkit list languages' shows them)",
+                    nearest=nearest(written, dict(self.keys)),
+                )
+            tag, check = checks[written.lower()]
+            read[tag] = check.read(name)
+            if isinstance(read[tag], Wrong):
+                wrong = read[tag]
+                return Wrong(found=f"{wrong.found} for {tag}", allowed=_quoted(check), nearest=wrong.nearest)
+        return read
+
+    def allowed(self) -> str:
+        return """a table of choices, such as words.fr = "1990" ('printkit list languages' shows them)"""
+
+
+def _quoted(check: Any) -> str:
+    """The words of a check as a pack file writes them: one may be a number, such as "1990"."""
+    return listing(f'"{word}"' for word in check.words)
+
+
+@dataclass(frozen=True, slots=True)
+class NoTable:
+    """What the check reads, a table excepted: that is the child's key of the same name."""
+
+    key: str
+    check: Check
+
+    def read(self, value: Any) -> Any:
+        if not isinstance(value, dict):
+            return self.check.read(value)
+        return Wrong(
+            found=f"{found(value)}, which is chosen for a child or the whole pack, not for one material",
+            allowed=f"'{self.key}' as a table beside the child's name or at the top of the file, here "
+            + self.check.allowed(),
+        )
+
+    def allowed(self) -> str:
+        return self.check.allowed()
+
+
 _FLIP = OneOf(("long", "short", "hand", "none"))
 KEYS: dict[str, tuple[Check, Any]] = {
     "theme": (Words("the name of a built-in theme or the path of a folder"), "rock-pool"),
     "paper": (Either(OneOf(tuple(PAPERS)), Extent(SMALLEST_PAPER, LARGEST_PAPER)), "a4"),
     "languages": (Languages(), ("en",)),
+    "words": (
+        Choices(
+            tuple(
+                (
+                    language.tag,
+                    OneOf(
+                        tuple(item.name for item in choices(language.tag)),
+                        tuple((word, item.name) for item in choices(language.tag) for word in item.also),
+                    ),
+                )
+                for language in languages()
+                if choices(language.tag)
+            )
+        ),
+        {},
+    ),
+    "unreviewed": (Flag(), False),
     "guide": (Words("a language tag such as 'en'"), "en"),
     "units": (OneOf(("mm", "in", "both")), None),
     "ink": (OneOf(("color", "gray", "outline"), (("colour", "color"), ("grey", "gray"))), "color"),
@@ -82,6 +154,7 @@ KEYS: dict[str, tuple[Check, Any]] = {
         ),
         {},
     ),
+    "digits": (OneOf(("western", "native")), "western"),
     "numbers": (Range(0, 100), (1, 10)),
     "sums_to": (Whole(2, 100), None),
     "lookalike": (Whole(1, 6), 2),
@@ -111,10 +184,15 @@ def child_checks() -> dict[str, Check]:
 
 
 def tray_checks(settings: dict[str, Check]) -> dict[str, Check]:
-    """The checks of what may stand in a material's table; its own settings come in."""
+    """The checks of what may stand in a material's table; its own settings come in and win."""
+    keys = key_checks()
+    own = {
+        key: NoTable(key, check) if isinstance(keys.get(key), TableOf) else check
+        for key, check in settings.items()
+    }
     return (
-        key_checks()
-        | settings
+        keys
+        | own
         | {
             "make": Words(),
             "set": Words("a name"),

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from printkit.letters import Numerals
 from printkit.pieces import Stock
+from printkit.words import spell
 
 if TYPE_CHECKING:
     from printkit.pictures import Theme
@@ -23,13 +24,19 @@ class Flips:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Child:
-    """A child with every key resolved. `paper` is (width, height) in mm, upright."""
+    """A child with every key resolved.
+
+    `paper` is (width, height) in mm, upright; `words` the choice of number words by language tag;
+    `numerals` holds the digits of the leading language if `digits` is 'native'.
+    """
 
     name: str
     theme: "Theme"
     paper: tuple[float, float]
     paper_name: str
     languages: tuple[str, ...]
+    words: tuple[tuple[str, str], ...]
+    unreviewed: bool
     guide: str
     units: Literal["mm", "in", "both"]
     ink: Literal["color", "gray", "outline"]
@@ -37,10 +44,15 @@ class Child:
     margin: float
     counter: float
     numerals: Numerals
+    digits: Literal["western", "native"]
     numbers: tuple[int, int]
     sums_to: int | None
     lookalike: int
     hand: Literal["left", "right"]
+
+    def spelled(self, tag: str, number: int) -> str:
+        """The number word as this child's family chose it. Raises what `words.spell` raises."""
+        return spell(tag, number, dict(self.words).get(tag, ""))
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

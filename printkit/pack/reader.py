@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import fields, replace
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from printkit.checks import Check, found, is_whole, read_keys, shown
 from printkit.errors import PrintkitError, Problem, listing, nearest
@@ -48,6 +48,14 @@ def read_pack(
         said = str(error) if isinstance(error, ValueError) else "is nested too deeply"
         raise PrintkitError([Problem(place=name, found=f"cannot be read as TOML: {said}")]) from None
     return _Reader(file, raw, key_lines(text), materials, dict(overrides or {})).pack()
+
+
+class Level(NamedTuple):
+    """A table that may set keys: a tray's, a child's; where it stands and whose it is."""
+
+    table: Mapping[str, Any]
+    path: tuple[str | int, ...]
+    whose: str
 
 
 class _Reader:
@@ -115,6 +123,8 @@ class _Reader:
             self.name(table, path, names)
             values = self.read(self.without_overrides(table), child_checks(), path, whose)
             child = self.resolve(values, pack_child, path, whose)
+            if child is not None:
+                self.check_languages(child, Level(table, path, whose))
             trays = self.trays(table, child, path, whose)
             if child is not None:
                 read.append(ChildTrays(child=child, trays=tuple(trays)))
@@ -192,15 +202,19 @@ class _Reader:
         own = {field.name: field.metadata["check"] for field in fields(known.settings)}
         values = self.read(self.without_overrides(table), tray_checks(own), path, owner)
         self.set_name(name, sets, path, owner, "set" in table)
-        resolved = self.resolve(values, child, path, owner)
+        keys = {key: value for key, value in values.items() if key not in own}
+        resolved = self.resolve(keys, child, path, owner)
         if resolved is None:
             return None
+        if keys.keys() & {"languages", "digits", "unreviewed"}:
+            above = self.raw["children"][path[1]]
+            self.check_languages(resolved, Level(table, path, owner), Level(above, path[:2], whose))
         self.notes.extend(resolved.theme.notes_in(resolved.ink))
         places = [("", self.place(path, owner))]
         places += [(key, self.place((*path, key), owner)) for key in table]
         above = {**self.raw, **self.raw["children"][path[1]]}
         for key in KEYS:
-            if key not in table and key in above and key not in self.overrides:
+            if key not in own and key not in table and key in above and key not in self.overrides:
                 at = (*path[:2], key) if key in self.raw["children"][path[1]] else (key,)
                 places.append((key, self.place(at, owner)))
         return Tray(
@@ -255,6 +269,7 @@ class _Reader:
                 "paper_name": "a4",
                 "flip": Flips(),
                 "numerals": Numerals(),
+                "words": (),
             }
             values = {"theme": base["theme"], "paper": base["paper"], "guide": base["guide"]} | values
         new = {key: value for key, value in values.items() if key in base}
@@ -273,10 +288,18 @@ class _Reader:
             new["guide"] = self.guide(values["guide"], (*path, "guide"), whose)
         if "flip" in values:
             flip = values["flip"]
-            both = {"plain": flip, "card": flip} if isinstance(flip, str) else flip
-            new["flip"] = replace(base["flip"], **both)
+            stocks = {"plain": flip, "card": flip} if isinstance(flip, str) else flip
+            new["flip"] = replace(base["flip"], **stocks)
         if "numerals" in values:
             new["numerals"] = replace(base["numerals"], **values["numerals"])
+        if "words" in values:
+            new["words"] = tuple(sorted({**dict(base["words"]), **values["words"]}.items()))
+        both = base | new
+        if {"languages", "digits", "numerals"} & new.keys():
+            western = Numerals().digits
+            native = find(both["languages"][0], "languages").digits
+            digits = native if both["digits"] == "native" and native else western
+            new["numerals"] = replace(both["numerals"], digits=digits)
         if "paper" in new and "units" not in new and not isinstance(above, Child):
             new["units"] = "both" if new["paper_name"] in ("letter", "legal") else "mm"
         return Child(**(base | new)) if ok else None
@@ -299,6 +322,34 @@ class _Reader:
         if len(known) == 2 and known[0] == known[1]:
             self.say(path, whose, f"names {shown(known[0])} twice", "two different languages, or one")
         return tuple(known)
+
+    def check_languages(self, child: Child, *levels: Level) -> None:
+        """Words that wait for a reader need a word for it, native digits a language that has them."""
+        known = [find(tag, "languages") for tag in child.languages]
+        for language in known:
+            if not language.reviewed and not child.unreviewed:
+                said = (
+                    f"{shown(language.tag)} waits for a native reader: the number words in {language.name} "
+                    "are not settled"
+                )
+                self.say_of(
+                    "languages",
+                    levels,
+                    said,
+                    "the line unreviewed = true beside it, to print them all the same",
+                )
+        if child.digits == "native" and not known[0].digits:
+            said = f"found 'native', but {known[0].name}, which leads, has no digits of its own"
+            self.say_of("digits", levels, said, '"western", or a language that has them first, such as "ar"')
+
+    def say_of(self, key: str, levels: tuple[Level, ...], said: str, allowed: str) -> None:
+        """Tells once what is wrong with a key, where the tray, its child or the pack sets it."""
+        setting = (level for level in levels if key in level.table and key not in self.overrides)
+        level = next(setting, Level({}, (), ""))
+        place = self.place((*level.path, key), level.whose)
+        problem = Problem(place=place, found=said, allowed=allowed)
+        if problem not in self.problems:
+            self.problems.append(problem)
 
     def guide(self, tag: str, path: Any, whose: str) -> str:
         try:
@@ -331,13 +382,23 @@ class _Reader:
         key = path[0] if path and path[0] in self.overrides else ""
         if key:
             return f"--{key}"
-        known = path
-        while known and known not in self.lines:
-            known = known[:-1]
-        line = f", line {self.lines[known]}" if known else ""
+        number = self.line(path)
+        line = f", line {number}" if number else ""
         owner = f", {whose}" if whose else ""
         exact = f" ({dotted(path)})" if path else ""
         return f"{self.file.name}{line}{owner}{exact}"
+
+    def line(self, path: tuple[str | int, ...]) -> int:
+        """The line of a key, or of the nearest thing that holds it; 0 if there is none.
+
+        A table written as `words.fr = ...` begins with the first of its own keys.
+        """
+        while path and path not in self.lines:
+            inside = [line for known, line in self.lines.items() if known[: len(path)] == path]
+            if inside:
+                return min(inside)
+            path = path[:-1]
+        return self.lines[path] if path else 0
 
 
 def _upright(paper: tuple[float, float]) -> tuple[float, float]:

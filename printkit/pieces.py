@@ -68,12 +68,28 @@ class Drawing:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Run:
-    """Text that was shaped and measured once, at `size` mm an em, in one face and direction.
+class Span:
+    """Neighbouring glyphs of one face within a run.
 
-    `glyphs` holds (glyph id, advance, x offset, y offset, text) with lengths in 1/1000 em, y up;
-    `text` is what the glyph stands for ('' when the glyph before it told it already).
+    `glyphs` is how many they are, `scale` the em of their face in ems of the run. `said` is the text
+    of all together where the single glyphs cannot tell it, else ''.
+    """
+
+    font: str
+    glyphs: int
+    scale: float = 1.0
+    said: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Run:
+    """Text that was shaped and measured once, at `size` mm an em.
+
+    `glyphs` holds (glyph id, advance, x offset, y offset, text) from left to right, whatever the
+    direction of the text, with lengths in 1/1000 em, y up; `text` is what the glyph stands for ('' when
+    the glyph before it told it already).
     `ink` is (left, top, right, bottom) in mm from the pen's start on the base line, y down.
+    `spans` cover the glyphs in their order; without any, all glyphs are of `font` as they are.
     """
 
     text: str
@@ -82,6 +98,7 @@ class Run:
     glyphs: tuple[tuple[int, float, float, float, str], ...]
     width: float
     ink: tuple[float, float, float, float]
+    spans: tuple[Span, ...] = ()
 
 
 # --- marks -----------------------------------------------------------------------------------

@@ -3,13 +3,13 @@
 In: text and a size in mm an em; out: runs (`pieces.Run`) that the writer draws as they are.
 """
 
+from printkit.letters.faces import missing
 from printkit.letters.numerals import PLAIN_NUMERALS, Numerals
 from printkit.letters.shape import (
     ascender_ratio,
     descender_ratio,
     fit,
     hollow,
-    missing,
     numeral_ratio,
     run,
     shrink_to,

@@ -88,6 +88,23 @@ class OneOf:
 
 
 @dataclass(frozen=True, slots=True)
+class Several:
+    """A list of one to `most` words out of a closed set, as a tuple; a word may come again."""
+
+    each: OneOf
+    most: int
+
+    def read(self, value: Any) -> Any:
+        if not isinstance(value, list) or not 1 <= len(value) <= self.most:
+            return Wrong(found=found(value), allowed=self.allowed())
+        words = [self.each.read(word) for word in value]
+        return next((word for word in words if isinstance(word, Wrong)), tuple(words))
+
+    def allowed(self) -> str:
+        return f"a list of up to {self.most} of: {self.each.allowed()}"
+
+
+@dataclass(frozen=True, slots=True)
 class Whole:
     """A whole number from `low` to `high`."""
 

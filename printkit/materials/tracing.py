@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from printkit.checks import Millimetres, OneOf, Whole, Words, setting
+from printkit.checks import Millimetres, OneOf, Several, Whole, Words, setting
+from printkit.errors import listing
 from printkit.materials import strips_groups as groups
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.frames import ground_marks
@@ -20,24 +21,42 @@ from printkit.materials.layout import (
 )
 from printkit.materials.motifs import chosen_motif
 from printkit.materials.strips_groups import Shape
+from printkit.materials.tracing_card import card_made
 from printkit.materials.tracing_plan import AROUND, Plan, Texts, inner, planned, rows_of
-from printkit.materials.tracing_rows import EDGE, ink_width, row_marks
+from printkit.materials.tracing_rows import EDGE, Writing, has_strokes, ink_width, row_marks
 from printkit.pack import Tray
 from printkit.pieces import Area, Drawing, Face, Mark, Piece
-from printkit.words import spell
+from printkit.words import find
+
+FADES = ("solid", "dashed", "dotted", "hollow", "starts", "empty")
+"""Ways to write a word, from most to least help."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Settings:
     """What can be set for tracing."""
 
-    form: Literal["strips", "sheet"] = setting(
-        "strips", OneOf(("strips", "sheet")), "strips to cut out, or a whole sheet for each number"
+    form: Literal["strips", "sheet", "card"] = setting(
+        "strips",
+        OneOf(("strips", "sheet", "card")),
+        "strips to cut out, a whole sheet for each number, or a card with one big numeral",
     )
     line_height: float | None = setting(
         None,
-        Millimetres(8, 40),
-        "mm from the top line to the base line; unset: the largest of 18, 14, 12, 10, 8 that fits",
+        Millimetres(8, 150),
+        "mm from the top line to the base line, 8 to 40; unset: the largest of 18, 16, 14, 12, 10, 8 that"
+        " fits; on a card the height of the numeral, 60 to 150; unset: up to 80",
+    )
+    help: Literal["arrows", "dots", "none"] = setting(
+        "arrows",
+        OneOf(("arrows", "dots", "none")),
+        "what the first model of a row shows: start dots with arrows and numbers, start dots, nothing",
+    )
+    fade: tuple[str, ...] = setting(
+        (),
+        Several(OneOf(FADES), 12),
+        "how the words along a row are written, the last one to its end; unset: a model at both ends,"
+        " dashed between",
     )
     rows: int | None = setting(
         None, Whole(1, 6), "rows to write for numeral and word; unset: 2, on a sheet all that fit"
@@ -53,8 +72,12 @@ class Facts:
     words: dict[str, str]
 
 
-HEIGHTS = (18.0, 14.0, 12.0, 10.0, 8.0)
+HEIGHTS = (18.0, 16.0, 14.0, 12.0, 10.0, 8.0)
 """Line heights tried in turn, in mm (common practice: larger ones for younger children)."""
+PLEASING = 14.0
+"""mm: a line height that gives way for two strips on a sheet, not lower."""
+LARGEST = 40.0
+"""mm: the largest line height of a row."""
 WIDEST = 190.0
 """mm of a strip at most: what a hand follows without moving the paper (design choice)."""
 NAMED = {"small": 83.0, "medium": 125.0}
@@ -64,11 +87,15 @@ _MOST_ROWS = 12
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class _Space:
-    """Strips may be `width` mm wide and at most `limit` mm high; with `fill` just that high."""
+    """Strips may be `width` mm wide and at most `limit` mm high; with `fill` just that high.
+
+    Line heights under `least` are not tried in it.
+    """
 
     width: float
     limit: float
     fill: bool
+    least: float = 0.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -82,6 +109,8 @@ class _Wish:
 def make(seed: int, tray: Tray, room: Room) -> Made:
     """Something to trace for each of the child's numbers."""
     settings: Settings = tray.settings
+    if settings.form == "card":
+        return card_made(tray, room, _texts(tray), Facts, _notes(_texts(tray)))
     motif = chosen_motif(seed, tray)
     if not motif.ok:
         return refused(motif.problem)
@@ -89,6 +118,9 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         return refused(
             problem(tray, "size", "a tracing sheet fills the whole sheet", "no size, or form = 'strips'")
         )
+    if settings.line_height and settings.line_height > LARGEST:
+        found = f"{settings.line_height:g} mm is the height of a card's numeral"
+        return refused(problem(tray, "line_height", found, "8 to 40 mm, or form = 'card'"))
     spaces = _spaces(tray, room)
     if not fits_sheet((spaces[0].width, spaces[0].limit), room):
         return refused(size_problem(tray, room, (spaces[0].width, spaces[0].limit)))
@@ -102,7 +134,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     pieces = [_piece(tray, plan, texts, number, drawing, shape) for number in texts.numbers]
     if settings.form == "strips":
         pieces = set_marked(pieces)
-    return Made(pieces=tuple(pieces), needs=(Need(what="pencil", count=1),))
+    return Made(pieces=tuple(pieces), needs=(Need(what="pencil", count=1),), notes=_notes(texts))
 
 
 def _texts(tray: Tray) -> Texts:
@@ -110,9 +142,36 @@ def _texts(tray: Tray) -> Texts:
     numbers = tuple(range(first, last + 1))
     return Texts(
         numbers=numbers,
-        items=tuple((str(n), *(spell(tag, n) for tag in tray.child.languages)) for n in numbers),
-        numerals=tray.child.numerals,
+        items=tuple((str(n), *(tray.child.spelled(tag, n) for tag in tray.child.languages)) for n in numbers),
+        writing=Writing(
+            help=tray.settings.help,
+            fade=tray.settings.fade,
+            numerals=tray.child.numerals,
+            hand=tray.child.hand,
+        ),
+        leftward=_leftward(tray.child.languages),
     )
+
+
+def _leftward(languages: tuple[str, ...]) -> tuple[bool, ...]:
+    """Which rows run from the right: the numeral's go with the leading language."""
+    ways = tuple(find(tag, "languages").direction == "rtl" for tag in languages)
+    return (ways[0], *ways)
+
+
+def _notes(texts: Texts) -> tuple[str, ...]:
+    """Which words are hollow because their letters have no strokes."""
+    hollow = [
+        text for column in texts.columns for text in column if not has_strokes(text, texts.writing.numerals)
+    ]
+    if not hollow:
+        return ()
+    return (f"{listing(_few(hollow), last='and')}: hollow letters, because their strokes are not known",)
+
+
+def _few(words: list[str]) -> list[str]:
+    shown = [f"'{word}'" for word in dict.fromkeys(words)]
+    return shown if len(shown) <= 3 else [*shown[:3], f"{len(shown) - 3} more words"]
 
 
 # --- what fits -------------------------------------------------------------------------------
@@ -132,6 +191,8 @@ def _spaces(tray: Tray, room: Room) -> tuple[_Space, ...]:
         found = [
             _Space(width=min(WIDEST, each.width), limit=each.height, fill=False) for each in (upright, lying)
         ]
+        two = _Space(width=found[0].width, limit=room.height / 2, fill=False, least=PLEASING)
+        return (two, *(found[:1] if found[1].width <= found[0].width else found))
     return tuple(found[:1] if found[1].width <= found[0].width else found)
 
 
@@ -145,7 +206,7 @@ def _plans(wish: _Wish, spaces, texts, shape) -> Iterator[Plan]:
     for modes in (("beside", "above"), ("none",)):
         for least in (2, 1):
             for space in spaces:
-                for height in heights:
+                for height in (each for each in heights if each >= space.least):
                     for rows in _row_counts(wish, space, least):
                         for mode in modes:
                             plan = planned(
@@ -168,9 +229,9 @@ def _too_large(tray, room, wish, spaces, texts, shape):
     height = wish.height or HEIGHTS[-1]
     word = max(
         (text for column in texts.columns for text in column),
-        key=lambda text: ink_width(text, 1.0, texts.numerals),
+        key=lambda text: ink_width(text, 1.0, texts.writing),
     )
-    wide = ink_width(word, height, texts.numerals)
+    wide = ink_width(word, height, texts.writing)
     if wide > line:
         return _too_long(tray, wish, word, wide, line, height)
     if wish.rows:
@@ -230,7 +291,7 @@ def _piece(tray: Tray, plan: Plan, texts: Texts, number: int, drawing: Drawing |
         marks += pictures(drawing, groups.laid(number, plan.things.across, shape, plan.things.size, box))
         areas.append(Area(box=box, things=number))
     for row in rows_of(plan, number, texts):
-        marks += row_marks(row, plan.height, texts.numerals, tray.child.hand)
+        marks += row_marks(row, plan.height, texts.writing)
     words = dict(zip(tray.child.languages, texts.of(number)[1:], strict=True))
     return Piece(
         child=tray.child.name,

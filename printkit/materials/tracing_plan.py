@@ -5,14 +5,13 @@ beside the rows of the numeral, or in a band above them, or are left out.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
-from printkit.letters import Numerals
 from printkit.materials import strips_groups as groups
 from printkit.materials.layout import SMALLEST_THING, content
 from printkit.materials.strips_groups import Shape
-from printkit.materials.tracing_rows import Row, Span, copies, fillings, reach
+from printkit.materials.tracing_rows import Row, Span, Writing, copies, fillings, reach
 from printkit.units import Rect, micrometres
 
 Mode = Literal["beside", "above", "none"]
@@ -22,6 +21,8 @@ _PLEASING = 6.5
 """mm: smaller things are drawn only where there is no room for more."""
 _LEAST_GAP = 0.5
 """Space between two rows, in line heights (common practice)."""
+_BETWEEN = 0.1
+"""What lies at least between ink of two rows, in line heights."""
 _ITEM_GAP = 0.15
 """What more lies between the rows of two words, in line heights."""
 _SHARE = 0.44
@@ -32,11 +33,15 @@ _PAD = 1.5
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Texts:
-    """What is written for each number of a set: its numeral and its words, in order."""
+    """What is written for each number of a set: its numeral and its words, in order, and how.
+
+    `leftward` tells of the numeral and of each language whether its rows run from the right.
+    """
 
     numbers: tuple[int, ...]
     items: tuple[tuple[str, ...], ...]
-    numerals: Numerals
+    writing: Writing
+    leftward: tuple[bool, ...]
 
     def of(self, number: int) -> tuple[str, ...]:
         return self.items[self.numbers.index(number)]
@@ -113,15 +118,19 @@ def _spans(box: Rect, mode: Mode, items: int) -> tuple[Span, ...]:
 def _with_things(width, limit, height, rows, mode, texts, shape, spans, thing, fill) -> Plan | None:
     columns = texts.columns
     counts = [
-        [copies(text, height, span.room, texts.numerals) for text in column]
+        [copies(text, height, span.room, texts.writing) for text in column]
         for column, span in zip(columns, spans, strict=True)
     ]
     if min(min(column) for column in counts) < 1 or (mode == "beside" and min(counts[0]) < 3):
         return None
     extra = tuple(min(column) < 2 for column in counts)
     lines = [rows + more for more in extra]
-    up, down = reach([text for column in columns for text in column], height, texts.numerals)
-    gap = max(_LEAST_GAP * height, up + down + 0.15 * height)
+    written = [text for column in columns for text in column]
+    up, down = reach(written, height, texts.writing)
+    plain, _ = reach(written, height, replace(texts.writing, help="none"))
+    # Signs stand on first rows only; the row before is empty, unless each text has one row.
+    over = max(plain + down, up) if rows > 1 else up + down
+    gap = max(_LEAST_GAP * height, over + _BETWEEN * height)
     box = inner((width, limit))
     most = max(texts.numbers)
     pad = _PAD if min(texts.numbers) == 0 else 0.0
@@ -187,9 +196,17 @@ def _things(most: int, box: Rect, shape: Shape, least: float) -> Things | None:
 def rows_of(plan: Plan, number: int, texts: Texts) -> Iterator[Row]:
     """The rows of one strip from top to bottom."""
     top = plan.top
-    for text, span, extra in zip(texts.of(number), plan.spans, plan.extra, strict=True):
-        long = copies(text, plan.height, span.room, texts.numerals) < 2
-        for filled in fillings(plan.rows, long=long, extra=extra):
-            yield Row(text=text, filled=filled, span=span, top=micrometres(top))
+    columns = zip(texts.of(number), plan.spans, plan.extra, texts.leftward, strict=True)
+    for text, span, extra, leftward in columns:
+        long = copies(text, plan.height, span.room, texts.writing) < 2
+        for line, filled in enumerate(fillings(plan.rows, long=long, extra=extra)):
+            yield Row(
+                text=text,
+                filled=filled,
+                span=span,
+                top=micrometres(top),
+                first=not line,
+                leftward=leftward,
+            )
             top += plan.height + plan.gap
         top += _ITEM_GAP * plan.height

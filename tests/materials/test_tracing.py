@@ -9,12 +9,14 @@ from strategies import made_of, room_of, tray, written_languages
 
 from printkit import letters
 from printkit.letters import Numerals
+from printkit.letters import traced as pen
 from printkit.materials.layout import SMALLEST_THING, content
-from printkit.pieces import Box, Hollow, Line, Picture, Piece, Text
+from printkit.pieces import Box, Hollow, Line, Picture, Piece, Text, Traced
 from printkit.units import Rect
-from printkit.words import spell
+from printkit.words import find, spell
 
-HEIGHTS = (18, 14, 12, 10, 8)
+HEIGHTS = (18, 16, 14, 12, 10, 8)
+TRACED = tuple(tag for tag in written_languages() if find(tag, "test").script in ("Latn", "Cyrl"))
 
 
 def traced(child=None, seed=0, **settings) -> tuple[Piece, ...]:
@@ -38,9 +40,9 @@ def ruled(piece: Piece) -> list[tuple[Line, Line, Line]]:
     return [tuple(lines[i : i + 3]) for i in range(0, len(lines), 3)]
 
 
-def written(piece: Piece) -> list[list[Text | Hollow]]:
+def written(piece: Piece) -> list[list[Text | Hollow | Traced]]:
     """What stands on each row, from left to right."""
-    marks = [mark for mark in piece.front.marks if isinstance(mark, Text | Hollow)]
+    marks = [mark for mark in piece.front.marks if isinstance(mark, Text | Hollow | Traced)]
     return [
         sorted((mark for mark in marks if abs(mark.y - base.y1) < 1e-6), key=lambda mark: mark.x)
         for _, _, base in ruled(piece)
@@ -53,10 +55,26 @@ def line_height(piece: Piece) -> float:
     return round(base.y1 - top.y1, 3)
 
 
-def word_width(word: str, height: float) -> float:
-    """How wide a word is, measured anew, when its ascenders reach the top line."""
-    left, _, right, _ = letters.run(word, height / letters.ascender_ratio()).ink
-    return right - left
+def is_model(mark: Text | Hollow | Traced) -> bool:
+    """Whether a word is written solid."""
+    if isinstance(mark, Traced):
+        return any(
+            shape.stroke == pen.MODEL or shape.fill == pen.MODEL
+            for drawing, _, _ in mark.letters
+            for shape in drawing.shapes
+        )
+    return isinstance(mark, Text)
+
+
+def word_left(mark: Text | Hollow | Traced) -> float:
+    """Where the first letter of a word begins, in mm from the left of the face."""
+    return mark.x if isinstance(mark, Traced) else mark.x + mark.run.ink[0]
+
+
+def word_width(mark_or_word, height: float) -> float:
+    """How wide a word in stroke letters is on lines of that height."""
+    word = mark_or_word if isinstance(mark_or_word, str) else mark_or_word.run.text
+    return pen.width(word, pen.Style(height=height, manner="solid", extra=1.0))
 
 
 # --- what stands on a piece ------------------------------------------------------------------
@@ -80,9 +98,7 @@ def sets(draw):
             | st.lists(st.integers(110, 500), min_size=2, max_size=2)
         ),
         "margin": draw(st.integers(3, 20)),
-        "languages": draw(
-            st.lists(st.sampled_from(written_languages()), min_size=1, max_size=2, unique=True)
-        ),
+        "languages": draw(st.lists(st.sampled_from(TRACED), min_size=1, max_size=2, unique=True)),
         "ink": draw(st.sampled_from(("color", "gray", "outline"))),
     }
     return child, settings
@@ -140,14 +156,12 @@ def check_things(piece: Piece) -> None:
 def check_rows(piece: Piece) -> None:
     """All rows are of one height, the middle line is at the height of x, letters reach the top line."""
     height = line_height(piece)
-    size = height / letters.ascender_ratio()
     bottom = 0.0
     for (top, middle, base), marks in zip(ruled(piece), written(piece), strict=True):
         assert base.y1 - top.y1 == pytest.approx(height, abs=2e-3)
-        assert base.y1 - middle.y1 == pytest.approx(size * letters.x_height_ratio(), abs=2e-3)
+        assert base.y1 - middle.y1 == pytest.approx(height / 2, abs=2e-3)
         assert (top.dash, base.dash, bool(middle.dash)) == (None, None, True)
         for mark in marks:
-            assert mark.run.size == pytest.approx(size)
             assert top.x1 <= mark.bounds().left
             assert mark.bounds().right <= top.x2
             assert mark.bounds().top > bottom
@@ -163,8 +177,8 @@ def check_words(piece: Piece) -> None:
     assert all(len(row) <= 1 for row in rows)
     for text in dict.fromkeys(texts):
         own = [marks for marks, row in zip(written(piece), rows, strict=True) if row == [text]]
-        assert isinstance(own[0][0], Text)
-        assert any(isinstance(mark, Hollow) for marks in own for mark in marks)
+        assert is_model(own[0][0])
+        assert any(not is_model(mark) for marks in own for mark in marks)
 
 
 # --- models for either hand ------------------------------------------------------------------
@@ -172,7 +186,7 @@ def check_words(piece: Piece) -> None:
 
 @given(
     number=st.integers(0, 100),
-    tag=st.sampled_from(written_languages()),
+    tag=st.sampled_from(TRACED),
     height=st.sampled_from(HEIGHTS),
 )
 def test_models_stand_at_both_ends(number, tag, height):
@@ -182,8 +196,8 @@ def test_models_stand_at_both_ends(number, tag, height):
     assume(made.pieces)
 
     for (_, _, base), marks in zip(ruled(made.pieces[0]), written(made.pieces[0]), strict=True):
-        solid = [isinstance(mark, Text) for mark in marks]
-        boxes = [mark.run.ink[0] + mark.x for mark in marks]
+        solid = [is_model(mark) for mark in marks]
+        boxes = [word_left(mark) for mark in marks]
         steps = [after - before for before, after in pairwise(boxes)]
         if len(marks) >= 3:
             assert solid == [True, *([False] * (len(marks) - 2)), True]
@@ -191,10 +205,10 @@ def test_models_stand_at_both_ends(number, tag, height):
         elif len(marks) == 2:
             assert solid == [True, False]
         if marks:
-            assert boxes[0] - base.x1 == pytest.approx(1.0, abs=2e-3)
+            assert boxes[0] - base.x1 == pytest.approx(1.0 + 2.5 * height / 20, abs=2e-3)
         if len(marks) >= 2:
-            run = marks[-1].run
-            assert base.x2 - marks[-1].x - run.ink[2] == pytest.approx(1.0, abs=3e-3)
+            end = boxes[-1] + word_width(marks[-1], height)
+            assert base.x2 - end == pytest.approx(1.0, abs=3e-3)
 
 
 def test_a_word_that_fills_its_line_has_rows_of_its_own():
@@ -202,7 +216,7 @@ def test_a_word_that_fills_its_line_has_rows_of_its_own():
     (piece,) = traced({"numbers": [17, 17]}, line_height=20)
     word = written(piece)[2:]
 
-    assert [[type(mark) for mark in marks] for marks in word] == [[Text], [Hollow], []]
+    assert [[is_model(mark) for mark in marks] for marks in word] == [[True], [False], []]
 
 
 @pytest.mark.parametrize(("rows", "copies"), [(1, 1), (2, 1), (3, 2), (4, 2), (5, 3), (6, 3)])
@@ -214,14 +228,19 @@ def test_rows_to_write(rows, copies):
     assert filled == ([True] * copies + [False] * (rows - copies)) * 2
 
 
-def test_hollow_letters_follow_the_forms_of_the_family():
+def test_numerals_to_trace_follow_the_forms_of_the_family():
     """The numerals to trace have the very forms of 1, 4 and 7 that are printed."""
     forms = {"one": "foot", "four": "open", "seven": "barred"}
     (piece,) = traced({"numbers": [47, 47], "numerals": forms})
+    (plain,) = traced({"numbers": [47, 47]})
+    for mark, usual in zip(written(piece)[0], written(plain)[0], strict=False):
+        assert [drawing.name for drawing, _, _ in mark.letters] == ["4", "7"]
+        assert all(
+            ours.shapes != theirs.shapes
+            for (ours, _, _), (theirs, _, _) in zip(mark.letters, usual.letters, strict=True)
+        )
     wanted = letters.run("47", 1.0, numerals=Numerals(**forms)).glyphs
-
     assert {mark.run.glyphs for mark in written(piece)[0]} == {wanted}
-    assert wanted != letters.run("47", 1.0).glyphs
 
 
 # --- sizes -----------------------------------------------------------------------------------
@@ -230,13 +249,14 @@ def test_hollow_letters_follow_the_forms_of_the_family():
 @given(
     first=st.integers(0, 100),
     more=st.integers(0, 100),
-    tags=st.lists(st.sampled_from(written_languages()), min_size=1, max_size=2, unique=True),
+    tags=st.lists(st.sampled_from(TRACED), min_size=1, max_size=2, unique=True),
     paper=st.sampled_from(("a4", "letter", "legal", "a3")),
 )
 def test_the_largest_line_height_at_which_every_word_fits(first, more, tags, paper):
-    """By itself the line height is the largest of five at which no word is longer than its line.
+    """By itself the line height is the largest of six at which no word is longer than its line.
 
-    A sheet that cannot hold the things and two rows of each word at that height has smaller ones.
+    A sheet that cannot hold the things and two rows of each word at that height has smaller ones, and
+    so has one on which smaller letters let two strips stand.
     """
     child = {"numbers": [first, min(100, first + more)], "languages": tags, "paper": paper}
     pieces = traced(child)
@@ -244,16 +264,21 @@ def test_the_largest_line_height_at_which_every_word_fits(first, more, tags, pap
     _, _, base = ruled(pieces[0])[-1]
     line = base.x2 - base.x1 - 2
 
-    fitting = [h for h in HEIGHTS if max(word_width(word, h) for word in words) <= line + 1e-6]
+    fitting = [h for h in HEIGHTS if max(word_width(word, h) + 2.5 * h / 20 for word in words) <= line + 1e-6]
     if line_height(pieces[0]) != fitting[0]:
         larger = made_of(tray("tracing", child, line_height=fitting[0], rows=2))
         assert line_height(pieces[0]) < fitting[0]
-        assert larger.problems or not larger.pieces[0].front.areas
+        half = room_of(tray("tracing", child)).height / 2
+        assert (
+            larger.problems
+            or not larger.pieces[0].front.areas
+            or larger.pieces[0].height > half >= pieces[0].height - 1e-6
+        )
 
 
 @given(
     numbers=st.tuples(st.integers(0, 100), st.integers(0, 100)).map(sorted),
-    tags=st.lists(st.sampled_from(written_languages()), min_size=1, max_size=2, unique=True),
+    tags=st.lists(st.sampled_from(TRACED), min_size=1, max_size=2, unique=True),
     paper=st.sampled_from(("a4", "letter", "legal", "a3")),
     margin=st.integers(3, 40),
     form=st.sampled_from(("strips", "sheet")),
@@ -270,7 +295,7 @@ def test_defaults_work_for_every_child(numbers, tags, paper, margin, form):
     assert sides[1] <= max(room) + 1e-6
 
 
-@pytest.mark.parametrize("tag", written_languages())
+@pytest.mark.parametrize("tag", TRACED)
 def test_every_language_on_a_small_sheet(tag):
     """The longest words to 100 can be traced on A5, along the sheet if need be."""
     assert len(traced({"numbers": [0, 100], "languages": [tag], "paper": "a5"})) == 101

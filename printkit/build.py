@@ -54,11 +54,13 @@ def plan(pack: Pack, wish: Wish = Wish()) -> Plan:
     """
     children = _wished_children(pack, wish)
     problems: list[Problem] = []
+    notes: list[str] = []
     sets: list[GuideSet] = []
     for item in children:
         for tray in item.trays:
             made = _make(pack.seed, tray)
             problems += made.problems
+            notes += [f"{tray.child.name}'s {tray.set}: {note}" for note in made.notes]
             if made.pieces:
                 kind = materials()[tray.material]
                 sets.append(GuideSet(tray=tray, material=kind, pieces=made.pieces, needs=made.needs))
@@ -66,7 +68,7 @@ def plan(pack: Pack, wish: Wish = Wish()) -> Plan:
         raise PrintkitError(problems)
     if wish.pieces:
         sets = _wished_pieces(sets, wish)
-    kept = replace(pack, children=tuple(children))
+    kept = replace(pack, children=tuple(children), notes=(*pack.notes, *notes))
     files = tuple(_extract_files(kept, sets, wish) if wish.extract else _pack_files(kept, sets))
     _check_names(files)
     return Plan(pack=kept, sets=tuple(sets), files=files)

@@ -238,14 +238,30 @@ def _silent(name: str, done: int, total: int) -> None:
     """Says nothing: in a pipe long work stays silent."""
 
 
+def _draw_letters(what: str, out: str) -> None:
+    from printkit.letter_sheets import write_letters
+
+    if what != "letters":
+        raise PrintkitError([Problem(place="-o", found=f"{what} are not drawn", allowed="with letters only")])
+    if Path(out).exists():
+        found = f"there is a file '{out}' already"
+        raise PrintkitError([Problem(place="-o", found=found, allowed="the name of a new file")])
+    write_letters(Path(out))
+    click.echo(out)
+
+
 @commands.command(name="list")
-@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers"]))
+@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters"]))
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
+@click.option("-o", "out", metavar="FILE", help="Letters only: draws them into a new PDF.")
 @_told
-def list_(what: str, as_json: bool) -> None:
+def list_(what: str, as_json: bool, out: str | None) -> None:
     """Says what there is, one line each."""
     from printkit.listing import entries, line
 
+    if out is not None:
+        _draw_letters(what, out)
+        return
     found = entries(what)
     if as_json:
         click.echo(json.dumps(found, ensure_ascii=False, indent=1))

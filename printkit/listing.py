@@ -7,6 +7,9 @@ from typing import Any
 from printkit.resources import resource
 from printkit.units import PAPERS, inches
 
+_TRACED = ("Latn", "Cyrl")
+"""Scripts whose letters are drawn stroke by stroke; the words of others are hollow, to colour in."""
+
 
 def entries(what: str) -> list[dict[str, Any]]:
     """The things of a kind; each has at least `name`, the word a pack file uses."""
@@ -59,7 +62,7 @@ def _materials() -> list[dict[str, Any]]:
 
 
 def _languages() -> list[dict[str, Any]]:
-    from printkit.words import languages
+    from printkit.words import choices, languages
 
     return [
         {
@@ -67,10 +70,30 @@ def _languages() -> list[dict[str, Any]]:
             "language": item.name,
             "own_name": item.own_name,
             "script": item.script,
+            "direction": item.direction,
+            "equations": item.equations,
+            "digits": item.digits,
+            "sample": list(item.sample),
+            "traced": "tracing" if item.script in _TRACED else "hollow",
             "reviewed": item.reviewed,
             "checked": item.checked,
+            "choices": [
+                {"name": choice.name, "says": choice.says, "checked": choice.checked}
+                for choice in choices(item.tag)
+            ],
         }
         for item in languages()
+    ]
+
+
+def _letters() -> list[dict[str, Any]]:
+    import unicodedata
+
+    from printkit.letters.strokes import characters, letter
+
+    return [
+        {"name": char, "unicode": unicodedata.name(char).lower(), "strokes": len(letter(char).strokes)}
+        for char in characters()
     ]
 
 
@@ -90,8 +113,26 @@ def _material_line(entry: dict[str, Any]) -> str:
 
 
 def _language_line(entry: dict[str, Any]) -> str:
-    reader = "" if entry["reviewed"] else "; not yet read by a native reader"
-    return f"{entry['name']}: {entry['language']}, {entry['own_name']} ({entry['checked']}{reader})"
+    """'nb: Norwegian Bokmål, norsk bokmål, Latn: én, to, tre; tracing; checked against ...'."""
+    parts = [
+        f"{entry['name']}: {entry['language']}, {entry['own_name']}, {entry['script']}: "
+        + ", ".join(entry["sample"]),
+        entry["traced"],
+    ]
+    if entry["digits"]:
+        parts.append(f"native digits {entry['digits']}")
+    if not entry["reviewed"]:
+        parts.append("waits for a native reader: needs unreviewed = true")
+    parts.append(f"checked against {entry['checked']}")
+    if entry["choices"]:
+        usual, *others = (f"{choice['name']} ({choice['says']})" for choice in entry["choices"])
+        parts.append(f"words: {', '.join((usual, *others))}")
+    return "; ".join(parts)
+
+
+def _letter_line(entry: dict[str, Any]) -> str:
+    count = entry["strokes"]
+    return f"{entry['name']}: {entry['unicode']}, {count} {'stroke' if count == 1 else 'strokes'}"
 
 
 def _paper_line(entry: dict[str, Any]) -> str:
@@ -104,10 +145,12 @@ _ENTRIES: dict[str, Callable[[], list[dict[str, Any]]]] = {
     "materials": _materials,
     "languages": _languages,
     "papers": _papers,
+    "letters": _letters,
 }
 _LINES: dict[str, Callable[[dict[str, Any]], str]] = {
     "themes": _theme_line,
     "materials": _material_line,
     "languages": _language_line,
     "papers": _paper_line,
+    "letters": _letter_line,
 }

@@ -75,6 +75,8 @@ def settings(pack: Pack) -> dict[str, Any]:
 def _child(child: Child) -> dict[str, Any]:
     values = {field.name: getattr(child, field.name) for field in fields(child)}
     del values["paper_name"]
+    values["words"] = dict(child.words)
+    values["numerals"] = {key: form for key, form in asdict(child.numerals).items() if key != "digits"}
     values["theme"] = child.theme.name
     values["paper"] = child.paper_name if child.paper_name != "own" else list(child.paper)
     return {
@@ -138,8 +140,14 @@ def _placed(item: Placed) -> dict[str, Any]:
         entry["zones_mm"] = [_box(item.on_page(zone)) for zone in piece.zones]
     if piece.boxes:
         entry["boxes_mm"] = [_box(item.on_page(box)) for box in piece.boxes]
-    entry["facts"] = asdict(piece.facts) if piece.facts is not None else {}
+    entry["facts"] = _facts(piece.facts) if piece.facts is not None else {}
     return entry
+
+
+def _facts(facts: Any) -> dict[str, Any]:
+    """The facts of a piece; those marked as sparse only where they say something."""
+    silent = {field.name for field in fields(facts) if field.metadata.get("sparse")}
+    return {key: value for key, value in asdict(facts).items() if value or key not in silent}
 
 
 def _box(rect: Rect) -> list[float]:

@@ -20,6 +20,7 @@ from printkit.units import POINTS_PER_MM as K
 CUT_COLOR: Color = (0.6,)
 CUT_LINE = 0.15
 CUT_DASH = (1.0, 1.2)
+_UNSEEN = frozenset("\u00ad\u200b\u200c\u200d\u200e\u200f\u2060\ufeff")
 _ARC = 0.5522847498
 _MITER = 4  # the limit of SVG; that of PDF is 10
 
@@ -47,11 +48,15 @@ def write(pages: Iterable[Page], *, title: str, language: str, duplex: str = "no
 
 @dataclass(slots=True)
 class _FontUse:
-    """The glyphs of one face that a document uses: glyph id -> its place in the subset."""
+    """The glyphs of one face that a document uses: glyph id -> its place in the subset.
+
+    `texts` is what a glyph stands for, `hints` what it stood for beside others that told it together.
+    """
 
     name: str
     places: dict[int, int] = field(default_factory=dict)
     texts: dict[int, str] = field(default_factory=dict)
+    hints: dict[int, str] = field(default_factory=dict)
     advances: dict[int, float] = field(default_factory=dict)
 
 
@@ -238,10 +243,13 @@ class _Document:
     # --- text ---
 
     def text(self, run: Run) -> str:
-        use = self.fonts.get(run.font)
-        if use is None:
-            use = self.fonts[run.font] = _FontUse(f"F{len(self.fonts)}")
-        return f"/{use.name} {run.size * K:.2f} Tf"
+        return f"/{self.use(run.font).name} {run.size * K:.2f} Tf"
+
+    def use(self, font: str) -> _FontUse:
+        known = self.fonts.get(font)
+        if known is None:
+            known = self.fonts[font] = _FontUse(f"F{len(self.fonts)}")
+        return known
 
     def shown(self, run: Run) -> str:
         """The operators that show a run: glyph places in hexadecimal, with the shaper's own distances."""
@@ -251,26 +259,58 @@ class _Document:
         return known[1]
 
     def encode(self, run: Run) -> str:
-        use = self.fonts[run.font]
-        widths = _face_advances(run.font)
+        if not run.spans:
+            return self.encode_glyphs(run.glyphs, run.font, run.size)[0]
+        out: list[str] = []
+        start, shift = 0, 0.0
+        for span in run.spans:
+            size = run.size * span.scale
+            glyphs = [
+                (glyph, advance / span.scale, dx / span.scale, dy / span.scale, text)
+                for glyph, advance, dx, dy, text in run.glyphs[start : start + span.glyphs]
+            ]
+            start += span.glyphs
+            out.append(f"/{self.use(span.font).name} {size * K:.2f} Tf")
+            shown, left = self.encode_glyphs(glyphs, span.font, size, shift / span.scale, alone=not span.said)
+            shift = left * span.scale
+            out.append(_said(span.said, shown) if span.said else shown)
+        return " ".join(out)
+
+    def encode_glyphs(
+        self,
+        glyphs: Iterable[tuple[int, float, float, float, str]],
+        font: str,
+        size: float,
+        shift: float = 0.0,
+        *,
+        alone: bool = True,
+    ) -> tuple[str, float]:
+        """The operators that show glyphs of one face, `shift` off the pen, and what is left to shift.
+
+        Glyphs that do not tell their text alone only give a hint of it.
+        """
+        use = self.use(font)
+        texts = use.texts if alone else use.hints
+        widths = _face_advances(font)
         shows: list[str] = []
         parts: list[str] = []
         codes: list[str] = []
-        shift = rise = 0.0
-        for glyph, advance, dx, dy, text in run.glyphs:
-            if not glyph:  # the typeface lacks it: white of its width, never a box or another letter
+        rise = 0.0
+        for glyph, advance, dx, dy, text in glyphs:
+            # What the typeface lacks is white of its width, never a box or another letter.
+            if not glyph or text in _UNSEEN:
                 shift += advance
                 continue
             place = use.places.setdefault(glyph, len(use.places) + 1)
             use.advances[glyph] = widths(glyph)
-            if text and not use.texts.get(glyph):
-                use.texts[glyph] = text
+            if text and not texts.get(glyph):
+                texts[glyph] = text
             if codes and (abs(shift + dx) > 0.05 or abs(dy - rise) > 0.05):
                 parts.append(f"<{''.join(codes)}>")
                 codes = []
             if abs(dy - rise) > 0.05:
                 shows += [f"[{''.join(parts)}] TJ"] if parts else []
-                shows.append(f"{dy * run.size * K / 1000:.2f} Ts")
+                shows.append(f"{dy * size * K / 1000:.2f} Ts")
                 parts, rise = [], dy
             if abs(shift + dx) > 0.05:
                 parts.append(f"{-(shift + dx):.1f}")
@@ -278,7 +318,7 @@ class _Document:
             shift = advance - widths(glyph) - dx
         parts.append(f"<{''.join(codes)}>")
         shows.append(f"[{''.join(parts)}] TJ")
-        return " ".join([*shows, "0 Ts"] if rise else shows)
+        return " ".join([*shows, "0 Ts"] if rise else shows), shift
 
     def add_font(self, font: str, use: _FontUse) -> Any:
         """The face reduced to the glyphs used, as a composite font whose codes are glyph places."""
@@ -532,22 +572,30 @@ def _shape(shape: Shape) -> str:
     if shape.even_odd and shape.fill is not None:
         paint += "*"
     parts.append(paint)
+    if shape.stroke is not None and shape.dash:
+        parts.append("[] 0 d")
     return " ".join(parts)
 
 
 def _face_advances(font: str) -> Any:
-    from printkit.letters.shape import glyph_advance
+    from printkit.letters.faces import glyph_advance
 
     return lambda glyph: glyph_advance(font, glyph)
 
 
+def _said(text: str, shown: str) -> str:
+    """What is shown, with the text that it says as a whole."""
+    return f"/Span <</ActualText {_utf16(chr(0xFEFF) + text)}>> BDC {shown} EMC"
+
+
+def _utf16(text: str) -> str:
+    return f"<{text.encode('utf-16-be').hex().upper()}>"
+
+
 def _to_unicode(use: _FontUse) -> str:
     """The map from codes to text, so that a word can be searched, copied and read aloud."""
-    rows = [
-        f"<{place:04X}> <{use.texts[glyph].encode('utf-16-be').hex().upper()}>"
-        for glyph, place in use.places.items()
-        if use.texts.get(glyph)
-    ]
+    texts = use.hints | use.texts
+    rows = [f"<{place:04X}> {_utf16(texts[glyph])}" for glyph, place in use.places.items() if glyph in texts]
     groups = [rows[i : i + 100] for i in range(0, len(rows), 100)]
     blocks = "\n".join(f"{len(group)} beginbfchar\n" + "\n".join(group) + "\nendbfchar" for group in groups)
     return (

@@ -73,8 +73,9 @@ def cropped(page: ReadPage, box: list[float], inset: float = 0.0) -> np.ndarray:
 
 
 def count_things(pixels: np.ndarray, least_mm2: float = 1.0) -> int:
-    """How many separate inked things there are, specks left out."""
-    labels, found = ndimage.label(pixels < 225, structure=np.ones((3, 3)))
+    """How many separate inked things there are, specks and what lies inside an outline left out."""
+    solid = ndimage.binary_fill_holes(pixels < 225)
+    labels, found = ndimage.label(solid, structure=np.ones((3, 3)))
     areas = ndimage.sum_labels(np.ones_like(labels), labels, range(1, found + 1))
     return int((np.asarray(areas) >= least_mm2 * MM**2).sum())
 

@@ -13,12 +13,12 @@ MATERIALS = "clip-cards, counting-cards, odd-one-out, strips or tracing"
 LIST = f"a list of {MATERIALS}, each a word or a table with make = ..."
 NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
-    "children, counter, flip, guide, hand, ink, languages, lookalike, margin, numbers, numerals, paper, "
-    "seed, sums_to, theme, title or units"
+    "children, counter, digits, flip, guide, hand, ink, languages, lookalike, margin, numbers, numerals, "
+    "paper, seed, sums_to, theme, title, units, unreviewed or words"
 )
 CHILD_KEYS = (
-    "counter, flip, guide, hand, ink, languages, lookalike, margin, materials, name, numbers, numerals, "
-    "paper, sums_to, theme or units"
+    "counter, digits, flip, guide, hand, ink, languages, lookalike, margin, materials, name, numbers, "
+    "numerals, paper, sums_to, theme, units, unreviewed or words"
 )
 PAPERS = "a3, a4, a5, letter or legal, or [width, height], each 100 to 1000 mm"
 TAGS = "a tag that 'printkit list languages' shows, such as en, es or pt-PT"
@@ -103,6 +103,36 @@ SENTENCES = {
     "one language twice": (
         'languages = ["en", "EN"]\n' + child(),
         "pack.toml, line 1 (languages): names 'en' twice; allowed: two different languages, or one",
+    ),
+    "a language that waits for a reader": (
+        'languages = ["bn"]\n' + child(),
+        "pack.toml, line 1 (languages): 'bn' waits for a native reader: the number words in Bangla are not "
+        "settled; allowed: the line unreviewed = true beside it, to print them all the same",
+    ),
+    "native digits of a language without": (
+        'digits = "native"\n' + child(),
+        "pack.toml, line 1 (digits): found 'native', but English, which leads, has no digits of its own; "
+        'allowed: "western", or a language that has them first, such as "ar"',
+    ),
+    "a choice of words as a number": (
+        child(more="words.fr = 1990\n"),
+        'pack.toml, line 4, Wren (children[0].words): found 1990 for fr; allowed: "traditional", "1990", '
+        '"feminine" or "1990 feminine"',
+    ),
+    "a misspelt choice of words": (
+        'words = { nb = "syvv" }\n' + child(),
+        'pack.toml, line 1 (words): found \'syvv\' for nb; allowed: "sju", "syv", "en", "neuter" or '
+        "\"feminine\"; did you mean 'syv'?",
+    ),
+    "a choice of words where there is none": (
+        child(more='words.en = "british"\n'),
+        "pack.toml, line 4, Wren (children[0].words): there is nothing to choose for 'en'; allowed: "
+        "a language that has choices ('printkit list languages' shows them)",
+    ),
+    "a choice of words without its language": (
+        'words = "1990"\n' + child(),
+        "pack.toml, line 1 (words): found '1990'; allowed: a table of choices, such as words.fr = \"1990\" "
+        "('printkit list languages' shows them)",
     ),
     "an unknown paper": (
         'paper = "a44"\n' + child(),

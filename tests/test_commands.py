@@ -229,6 +229,46 @@ def test_list_tells_what_programs_need():
     assert all(entry["reviewed"] in (True, False) for entry in languages)
 
 
+@pytest.mark.parametrize(
+    "line",
+    [
+        "ka: Georgian, ქართული, Geor: ერთი, ორი, სამი; hollow; checked against CLDR 48, which agrees "
+        "throughout",
+        "te: Telugu, తెలుగు, Telu: ఒకటి, రెండు, మూడు; hollow; native digits ౦౧౨౩౪౫౬౭౮౯; waits for a native "
+        "reader: needs unreviewed = true; checked against vemurione.blogspot.com, Counting; "
+        "indic-numtowords 1.1.0; 5 and 30 vary",
+        "lv: Latvian, latviešu, Latn: viens, divi, trīs; tracing; checked against CLDR 48; orthography of "
+        "ailab.lv for 100; words: simts (100 is simts), simt (100 is simt)",
+    ],
+)
+def test_a_language_is_listed_with_its_words_and_authority(line):
+    """A language's line: names, script, 1 to 3, how it is traced, its reader, its authority, its choices."""
+    assert line in run("list", "languages").stdout.splitlines()
+
+
+def test_languages_as_json_hold_the_whole_row():
+    """As JSON a language has its script, directions, digits, sample, choices with their authority."""
+    entries = {entry["name"]: entry for entry in json.loads(run("list", "languages", "--json").stdout)}
+
+    assert entries["ar"]["direction"] == "rtl" and entries["ar"]["equations"] == "ltr"
+    assert entries["fa"]["digits"] == "۰۱۲۳۴۵۶۷۸۹"
+    assert entries["ko"]["sample"] == ["하나", "둘", "셋"]
+    assert entries["be"]["traced"] == "tracing" and entries["el"]["traced"] == "hollow"
+    assert {name for name, entry in entries.items() if not entry["reviewed"]} == {
+        "am", "bn", "ce", "te", "tet", "tg",
+    }  # fmt: skip
+    assert [choice["name"] for choice in entries["nb"]["choices"]] == [
+        "sju",
+        "syv",
+        "en",
+        "neuter",
+        "feminine",
+    ]
+    assert all(
+        choice["says"] and choice["checked"] for entry in entries.values() for choice in entry["choices"]
+    )
+
+
 def test_a_wrong_command_is_a_wrong_request():
     """Usage errors have exit code 2."""
     assert run("mkae").exit_code == 2

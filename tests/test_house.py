@@ -18,11 +18,11 @@ FLOORS = (
     ("sheets",),
     ("labels", "guide", "manifest", "ink"),
     ("writer",),
-    ("build", "listing", "starter"),
+    ("build", "listing", "letter_sheets", "starter"),
     ("cli",),
     ("__main__",),
 )
-HEAVY = {"reportlab", "num2words", "PIL", "fontTools", "uharfbuzz", "pypdfium2", "pypdf"}
+HEAVY = {"babel", "reportlab", "num2words", "PIL", "fontTools", "uharfbuzz", "pypdfium2", "pypdf"}
 
 
 def modules() -> list[Path]:

@@ -45,6 +45,7 @@ def packs(draw) -> str:
     if last <= 6:
         arrange = draw(st.sampled_from(["auto", "line", "ring", "frame", "dice", "scatter"]))
     layout = draw(st.sampled_from(["whole", "back", "pair", "triple"]))
+    words, result = (draw(st.sampled_from(["number", "phrase", "none"])) for _ in range(2))
     languages = draw(st.sampled_from([["en"], ["es", "pl"], ["uk", "de"], ["pt-PT", "fr"]]))
     sums = draw(st.integers(2, 12))
     choices, level = draw(st.sampled_from([3, 4])), draw(st.integers(1, 6))
@@ -54,7 +55,8 @@ def packs(draw) -> str:
         st.sampled_from(
             [
                 f'make = "clip-cards", choices = {choices}, arrange = "{arrange}"',
-                f'make = "strips", count = 4, operation = "{operation}", unknown = "{unknown}"',
+                f'make = "strips", count = 4, operation = "{operation}", unknown = "{unknown}", '
+                f'words = "{result}"',
                 f'make = "odd-one-out", count = 3, lookalike = {level}',
                 f'make = "tracing", numbers = [{last}, {last}]',
             ]
@@ -66,7 +68,8 @@ def packs(draw) -> str:
         f'flip = "{draw(st.sampled_from(FLIPS))}"\nlanguages = {json.dumps(languages)}\n'
         f"seed = {draw(st.integers(0, 999))}\n"
         f'[[children]]\nname = "Wren"\nnumbers = [{first}, {last}]\nsums_to = {sums}\n'
-        f'materials = [{{ make = "counting-cards", layout = "{layout}", arrange = "{arrange}" }}, {{ {second} }}]\n'
+        f'materials = [{{ make = "counting-cards", layout = "{layout}", arrange = "{arrange}", '
+        f'words = "{words}" }}, {{ {second} }}]\n'
     )
 
 
@@ -94,14 +97,15 @@ def check_page(page: ReadPage) -> None:
 
 
 def words_of(pages: list[ReadPage]) -> None:
-    """Each word that a piece's facts name stands in the text of one of the piece's pages."""
+    """Each word that a piece's facts name, or the phrase in its place, stands on one of its pages."""
     carried: dict[str, str] = {}
     for page in pages:
         for piece in page.entry["pieces"]:
-            carried[piece["id"]] = carried.get(piece["id"], "") + page.text
+            carried[piece["id"]] = f"{carried.get(piece['id'], '')} {' '.join(page.text.split())}"
     for page in pages:
         for piece in page.entry["pieces"]:
-            for word in piece.get("facts", {}).get("words", {}).values():
+            facts = piece.get("facts", {})
+            for word in (facts.get("words", {}) | facts.get("phrases", {})).values():
                 assert word in carried[piece["id"]], (piece["id"], word)
 
 

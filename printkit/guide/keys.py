@@ -46,6 +46,8 @@ def _counting_card(piece: Piece, number: int, texts: Catalogue) -> tuple[str, ..
     if piece.back is None:
         return ()
     words = ", ".join(facts.words.values())
+    if not words:
+        return (str(facts.quantity),)
     return (say(texts, "guide.keys.counting-cards.entry", quantity=facts.quantity, words=words),)
 
 

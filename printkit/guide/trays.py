@@ -101,11 +101,14 @@ def _when(**conditions: bool) -> Words:
 
 def _counting_cards(item: GuideSet) -> Holding:
     settings = item.tray.settings
-    layout = f"layout-{settings.layout}"
-    places = (f"places-{settings.layout}", "places") if settings.things == "places" else ()
+    names = [f"layout-{settings.layout}"]
+    if settings.things == "places":
+        names = [f"places-{settings.layout}", "places", *names]
+    bare = settings.words == "none"
+    languages = len(item.tray.child.languages) > 1 and not bare
     return Holding(
-        variants=(*places, layout),
-        notes=_when(zero=_has_zero(item), languages=len(item.tray.child.languages) > 1),
+        variants=tuple(each for name in names for each in ((f"bare-{name}", name) if bare else (name,))),
+        notes=_when(zero=_has_zero(item), languages=languages),
     )
 
 

@@ -27,11 +27,15 @@ class Need:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Made:
-    """The pieces of a tray, or the problems that keep them from being made."""
+    """The pieces of a tray, or the problems that keep them from being made.
+
+    `notes` say where something is drawn otherwise than asked for, each a sentence without its tray.
+    """
 
     pieces: tuple[Piece, ...] = ()
     needs: tuple[Need, ...] = ()
     problems: tuple[Problem, ...] = ()
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

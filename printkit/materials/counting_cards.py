@@ -1,6 +1,6 @@
 """Counting cards: things, a numeral and its words; on one card, front and back, or apart to be matched."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from printkit.chance import Chance
@@ -24,13 +24,12 @@ from printkit.materials.layout import (
     shape_of,
     size_problem,
     sizes_for,
-    words_block,
 )
-from printkit.materials.motifs import chosen_motif
+from printkit.materials.motifs import ChosenMotif, chosen_motif
+from printkit.materials.naming import MODES, SPARSE, Naming, height_of, naming, written
 from printkit.pack import Tray
 from printkit.pieces import Area, Color, Dot, Drawing, Face, Ground, Mark, Piece
 from printkit.units import Rect, micrometres
-from printkit.words import spell
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -51,16 +50,23 @@ class Settings:
         "how the things lie; with a list every number gets one card each",
     )
     motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
+    words: Literal["number", "phrase", "none"] = setting(
+        "number", OneOf(MODES), "number words, what is counted with them (three crabs), or no words"
+    )
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Facts:
-    """What is true of a counting card; `numeral` and `words` only where the card carries them."""
+    """What is true of a counting card; `numeral` and `words` only where the card carries them.
+
+    `words` are bare number words; a language in `phrases` has its phrase on the card instead.
+    """
 
     quantity: int
     arrangement: str | None
     numeral: int | None
     words: dict[str, str]
+    phrases: dict[str, str] = field(default_factory=dict, metadata=SPARSE)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -74,9 +80,10 @@ class _Card:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class _Plan:
-    """What all cards of the set share: sizes, the picture, the size of a thing."""
+    """What all cards of the set share: sizes, the picture, the size of a thing, the words."""
 
     tray: Tray
+    naming: Naming
     seed: int
     size: tuple[float, float]
     thing: float
@@ -102,15 +109,16 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     sizes = sizes_for(tray, room)
     if not sizes or not fits_sheet(sizes[0], room):
         return refused(size_problem(tray, room, sizes[0] if sizes else (62.0, 88.0)))
-    plan = _plan(seed, tray, cards, sizes, motif)
+    words, notes = _naming(tray, motif)
+    plan = _plan(seed, words, tray, cards, sizes, motif)
     if plan is None:
-        return refused(_too_many(seed, tray, cards, sizes[-1], motif))
+        return refused(_too_many(seed, words, tray, cards, sizes[-1], motif))
     pieces = [piece for card in cards for piece in _pieces(plan, card)]
     needs = ()
     if settings.things == "places":
         most = max(card.number for card in cards)
         needs = (Need(what="counters", count=most, size=tray.child.counter),)
-    return Made(pieces=set_marked(pieces), needs=needs)
+    return Made(pieces=set_marked(pieces), needs=needs, notes=notes)
 
 
 # --- which cards -----------------------------------------------------------------------------
@@ -135,6 +143,16 @@ def _impossible(tray: Tray, cards: list[_Card]):
     return problem(tray, "arrange", bad, arranging.LIMITS) if bad else None
 
 
+def _naming(tray: Tray, motif: ChosenMotif) -> tuple[Naming, tuple[str, ...]]:
+    counted = motif.motif if tray.settings.things == "drawn" else None
+    return naming(tray.child, tray.settings.words, counted, _numbers(tray))
+
+
+def _numbers(tray: Tray) -> range:
+    first, last = tray.child.numbers
+    return range(first, last + 1)
+
+
 def _chance(seed: int, tray: Tray, card: _Card) -> Chance:
     return Chance(seed, tray.child.name, tray.set, card.key)
 
@@ -142,7 +160,7 @@ def _chance(seed: int, tray: Tray, card: _Card) -> Chance:
 # --- sizes -----------------------------------------------------------------------------------
 
 
-def _plan(seed, tray, cards, sizes, motif) -> _Plan | None:
+def _plan(seed, words, tray, cards, sizes, motif) -> _Plan | None:
     """The smallest card on which things are large enough; None if none is."""
     settings: Settings = tray.settings
     drawing = motif.drawing(20.0) if settings.things == "drawn" else None
@@ -151,17 +169,17 @@ def _plan(seed, tray, cards, sizes, motif) -> _Plan | None:
     for size in sizes:
         if settings.things == "places":
             place = tray.child.counter + 2
-            box = _things_box(tray, size)
+            box = _things_box(tray, words, size)
             fits = all(_places_fit(card.number, box, place) for card in cards)
             thing = place if fits else 0.0
         else:
-            box = _things_box(tray, size)
+            box = _things_box(tray, words, size)
             thing = min(_largest(seed, tray, card, box, wide, high) for card in cards)
             thing = min(thing, 0.42 * min(box.width, box.height))
         if thing >= SMALLEST_THING:
             drawing = motif.drawing(thing) if drawing else None
             return _Plan(
-                tray=tray, seed=seed, size=size, thing=thing, drawing=drawing,
+                tray=tray, naming=words, seed=seed, size=size, thing=thing, drawing=drawing,
                 wide=wide, high=high, grounded=grounded,
             )  # fmt: skip
     return None
@@ -175,8 +193,8 @@ def _places_fit(number: int, box: Rect, place: float) -> bool:
     return number == 0 or arranging.grid_for(number, box, place) is not None
 
 
-def _too_many(seed, tray, cards, size, motif):
-    box = _things_box(tray, size)
+def _too_many(seed, words, tray, cards, size, motif):
+    box = _things_box(tray, words, size)
     last = tray.child.numbers[1]
     if tray.settings.things == "places":
         place = tray.child.counter + 2
@@ -210,25 +228,28 @@ def _too_many(seed, tray, cards, size, motif):
 # --- drawing ---------------------------------------------------------------------------------
 
 
-def _parts(tray: Tray, size: tuple[float, float]) -> tuple[Rect, Rect, Rect]:
+def _parts(tray: Tray, naming: Naming, size: tuple[float, float]) -> tuple[Rect, Rect, Rect]:
     """The boxes for things, numeral and words on a card that shows all three, from top to bottom."""
     box = content(size)
-    lines = len(tray.child.languages)
-    word = min(6.0, size[0] * 0.085)
-    words_high = lines * word * 1.3
+    words_high = height_of(naming, _numbers(tray), box.width, _small_words(size))
     numeral_high = min(26.0, 0.22 * box.height)
-    gap = 3.0
+    gap = 3.0 if words_high else 1.5
     words = Rect(box.left, box.bottom - words_high, box.width, words_high)
     figure = Rect(box.left, words.top - gap - numeral_high, box.width, numeral_high)
     things = Rect(box.left + 1, box.top + 1, box.width - 2, figure.top - 5 - box.top - 1)
     return things, figure, words
 
 
-def _things_box(tray: Tray, size: tuple[float, float]) -> Rect:
+def _small_words(size: tuple[float, float]) -> float:
+    """The largest words on a card that shows things too, in mm an em."""
+    return min(6.0, size[0] * 0.085)
+
+
+def _things_box(tray: Tray, naming: Naming, size: tuple[float, float]) -> Rect:
     """Where the things lie on the cards of this tray."""
     layout = tray.settings.layout
     if layout in ("whole", "triple"):
-        return _parts(tray, size)[0]
+        return _parts(tray, naming, size)[0]
     if tray.settings.things == "places":
         return _with_numeral(size)[0]
     return content(size).inset(1.5)
@@ -280,46 +301,49 @@ def _figure(plan: _Plan, number: int, box: Rect, color: Color = INK) -> tuple[Ma
 def _label_marks(plan: _Plan, number: int, color: Color) -> tuple[Mark, ...]:
     """Numeral and words large in the middle of a card of their own."""
     box = content(plan.size)
-    words = _words(plan, number)
-    lines = len(words)
     word = min(9.0, plan.size[0] * 0.11)
-    words_high = lines * word * 1.3
-    high = min(0.42 * box.height, 60.0)
-    gap = max(4.0, 0.07 * box.height)
+    numbers = _numbers(plan.tray)
+    words_high = height_of(plan.naming, numbers, box.width, word)
+    if words_high > box.height / 2:
+        word *= box.height / 2 / words_high
+        words_high = height_of(plan.naming, numbers, box.width, word)
+    gap = max(4.0, 0.07 * box.height) if words_high else 0.0
+    high = min(0.42 * box.height, 60.0, box.height - gap - words_high - 1)
     top = box.top + (box.height - high - gap - words_high) / 2
     figure = Rect(box.left, top, box.width, high)
     under = Rect(box.left, figure.bottom + gap, box.width, words_high)
     return (
         *_figure(plan, number, figure, color),
-        *words_block(tuple(words.values()), under, word, color=color),
+        *written(plan.naming, numbers, number, under, word, color=color),
     )
-
-
-def _words(plan: _Plan, number: int) -> dict[str, str]:
-    return {tag: spell(tag, number) for tag in plan.tray.child.languages}
 
 
 def _pieces(plan: _Plan, card: _Card) -> list[Piece]:
     """The pieces of one card, by the layout."""
     tray, number = plan.tray, card.number
     frame = hairline(plan.size, accent(tray))
-    words = _words(plan, number)
     places = tray.settings.things == "places"
     arrangement = None if places else card.arrange
-    facts = Facts(quantity=number, arrangement=arrangement, numeral=number, words=words)
-    box = _things_box(tray, plan.size)
+    facts = Facts(
+        quantity=number,
+        arrangement=arrangement,
+        numeral=number,
+        words=plan.naming.words(number),
+        phrases=plan.naming.phrases(number),
+    )
+    box = _things_box(tray, plan.naming, plan.size)
     thing_marks, areas = _things(plan, card, box)
     if tray.settings.layout == "triple" and not places:
         lone_marks, lone_areas = _things(plan, card, _centered(box, plan.size))
     else:
         lone_marks, lone_areas = thing_marks, areas
-    _, figure_box, words_box = _parts(tray, plan.size)
+    _, figure_box, words_box = _parts(tray, plan.naming, plan.size)
     whole = Face(
         marks=(
             frame,
             *thing_marks,
             *_figure(plan, number, figure_box),
-            *words_block(tuple(words.values()), words_box, words_box.height),
+            *written(plan.naming, _numbers(tray), number, words_box, _small_words(plan.size)),
         ),
         areas=areas,
     )
@@ -327,7 +351,7 @@ def _pieces(plan: _Plan, card: _Card) -> list[Piece]:
     label = Face(marks=(frame, *_label_marks(plan, number, BEHIND if behind else INK)))
     asked = _figure(plan, number, _with_numeral(plan.size)[1]) if places else ()
     things = Face(marks=(frame, *lone_marks, *asked), areas=lone_areas)
-    bare = replace(facts, words={}, numeral=number if places else None)
+    bare = replace(facts, words={}, phrases={}, numeral=number if places else None)
     named = replace(facts, arrangement=None)
 
     def piece(key: str, front: Face, facts: Facts, back: Face | None = None) -> Piece:

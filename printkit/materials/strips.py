@@ -1,7 +1,7 @@
 """Strips: addition and subtraction facts to complete, with things or places for counters above."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from printkit.chance import Chance
@@ -17,6 +17,7 @@ from printkit.materials.layout import (
     size_problem,
 )
 from printkit.materials.motifs import ChosenMotif, chosen_motif
+from printkit.materials.naming import MODES, SPARSE, naming
 from printkit.materials.strips_faces import Look, back, counters, front, own_back, own_front
 from printkit.materials.strips_facts import (
     UNKNOWNS,
@@ -31,6 +32,7 @@ from printkit.materials.strips_plan import Fit, Help, Wants, fitted
 from printkit.pack import Tray
 from printkit.pieces import Face, Piece
 from printkit.units import Rect
+from printkit.words import find
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -58,17 +60,33 @@ class Settings:
     count: int | None = setting(None, Whole(1, 200), "how many strips; unset: at most 12")
     zero: bool = setting(False, Flag(), "whether 0 may stand in an equation")
     motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
+    words: Literal["number", "phrase", "none"] = setting(
+        "none",
+        OneOf(MODES),
+        "the result in words on the back: its number word, with what is counted (five crabs), or none",
+    )
+    equations: Literal["auto", "left-to-right", "right-to-left"] = setting(
+        "auto",
+        OneOf(("auto", "left-to-right", "right-to-left")),
+        "from which side the equation is read; auto: as the leading language does",
+    )
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Facts:
-    """a operation b = result; 'change' is b, 'start' is a. All None on a strip for an own equation."""
+    """a operation b = result; 'change' is b, 'start' is a. All None on a strip for an own equation.
+
+    `words` are the bare number words of the result where the back carries them; a language in
+    `phrases` has its phrase there instead.
+    """
 
     operation: Literal["add", "subtract"] | None
     a: int | None
     b: int | None
     result: int | None
     unknown: Literal["result", "change", "start"] | None
+    words: dict[str, str] = field(default_factory=dict, metadata=SPARSE)
+    phrases: dict[str, str] = field(default_factory=dict, metadata=SPARSE)
 
 
 USUAL = 12
@@ -107,6 +125,9 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         return refused(_too_large(tray, motif, most, sizes, room))
     wants, fit = found
     todo = _tasks(seed, tray, most)
+    results = tuple(task.fact.result for task in todo)
+    counted = motif.motif if wants.help == "pictures" else None
+    words, notes = naming(tray.child, tray.settings.words, counted, results)
     look = Look(
         fit=fit,
         wants=wants,
@@ -114,12 +135,23 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         frame=accent(tray),
         numerals=tray.child.numerals,
         place=wants.place,
+        naming=words,
+        results=results,
+        leftward=_leftward(tray),
     )
     pieces = [_piece(look, tray, task) for task in todo] + _own(look, tray)
     needs = [Need(what="wipe-off pen", count=1)]
     if wants.help == "places":
         needs.insert(0, Need(what="counters", count=counters(todo), size=tray.child.counter))
-    return Made(pieces=set_marked(pieces), needs=tuple(needs))
+    return Made(pieces=set_marked(pieces), needs=tuple(needs), notes=notes)
+
+
+def _leftward(tray: Tray) -> bool:
+    """Whether equations are read from the right."""
+    wanted = tray.settings.equations
+    if wanted != "auto":
+        return wanted == "right-to-left"
+    return find(tray.child.languages[0], "languages").equations == "rtl"
 
 
 # --- which strips ----------------------------------------------------------------------------
@@ -143,7 +175,15 @@ def _tasks(seed: int, tray: Tray, most: int) -> tuple[Task, ...]:
 
 def _piece(look: Look, tray: Tray, task: Task) -> Piece:
     fact = task.fact
-    facts = Facts(operation=fact.operation, a=fact.a, b=fact.b, result=fact.result, unknown=task.unknown)
+    facts = Facts(
+        operation=fact.operation,
+        a=fact.a,
+        b=fact.b,
+        result=fact.result,
+        unknown=task.unknown,
+        words=look.naming.words(fact.result),
+        phrases=look.naming.phrases(fact.result),
+    )
     behind, control = back(look, fact)
     return _strip(look, tray, task.key, front(look, task), behind, facts, control)
 

@@ -16,7 +16,8 @@ BOX_WIDTH = 14.0
 """mm of a box for one figure in a child's hand (design choice); narrower only beside small numerals."""
 SLOT = 1.4
 """Width kept for a sign and the space on both sides of it, in heights of a numeral."""
-_THIN: Color = (0.5,)
+THIN: Color = (0.5,)
+"""Figures and words on a back: they must not shine through."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -101,8 +102,12 @@ def equation(
 
 
 def _between(columns: Sequence[tuple[float, float]]) -> list[float]:
-    """The middles of the gaps between neighbouring columns."""
-    return [(left + width + after) / 2 for (left, width), (after, _) in pairwise(columns)]
+    """The middles of the gaps between neighbouring columns, whichever comes first."""
+    middles = []
+    for one, two in pairwise(columns):
+        (left, width), (after, _) = sorted((one, two))
+        middles.append((left + width + after) / 2)
+    return middles
 
 
 def _empty(how: Figures, middle: float, top: float) -> Box:
@@ -129,22 +134,30 @@ def _sign(how: Figures, sign: str, middle: float, base: float) -> Text:
 # --- the control -----------------------------------------------------------------------------
 
 
-def control(terms: Sequence[int], sign: str, box: Rect, numerals: Numerals) -> tuple[tuple[Mark, ...], Rect]:
-    """The whole equation in thin gray figures about the middle of the box, and where it stands."""
+def control(
+    terms: Sequence[int], sign: str, box: Rect, numerals: Numerals, *, leftward: bool = False
+) -> tuple[tuple[Mark, ...], Rect]:
+    """The whole equation in thin gray figures about the middle of the box, and where it stands.
+
+    `leftward`: it is read from the right; its parts change places, digits never do.
+    """
     texts = (str(terms[0]), sign, str(terms[1]), "=", str(terms[2]))
     high = min(14.0, box.height - 2.5, 14.0 * (box.width - 1.0) / _thin_width(texts, 14.0, numerals))
-    left = box.left + (box.width - _thin_width(texts, high, numerals)) / 2
+    total = _thin_width(texts, high, numerals)
+    begin = box.left + (box.width - total) / 2
     base = micrometres(box.top + (box.height + high) / 2)
     marks: list[Mark] = []
+    done = 0.0
     for text in texts:
         run = _regular(text, high, numerals)
+        left = begin + (total - done - run.width if leftward else done)
         wide = run.ink[2] - run.ink[0]
         start = micrometres(left + (run.width - wide) / 2 - run.ink[0])
-        marks.append(Text(run=run, x=start, y=base, color=_THIN))
+        marks.append(Text(run=run, x=start, y=base, color=THIN))
         if text.isdigit():
-            marks.append(base_rule(left + run.width / 2, base, wide + 0.2 * high, 0.3, _THIN))
-        left += run.width + _THIN_GAP * high
-    return tuple(marks), _around(marks)
+            marks.append(base_rule(left + run.width / 2, base, wide + 0.2 * high, 0.3, THIN))
+        done += run.width + _THIN_GAP * high
+    return tuple(marks), around(marks)
 
 
 _THIN_GAP = 0.3
@@ -159,7 +172,8 @@ def _regular(text: str, height: float, numerals: Numerals):
     return letters.run(text, height / letters.numeral_ratio(), numerals=numerals)
 
 
-def _around(marks: Sequence[Mark]) -> Rect:
+def around(marks: Sequence[Mark]) -> Rect:
+    """The box about marks, a little larger."""
     bounds = [mark.bounds() for mark in marks]
     left, top = min(box.left for box in bounds), min(box.top for box in bounds)
     return Rect(

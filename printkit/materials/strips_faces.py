@@ -7,7 +7,16 @@ from dataclasses import dataclass, replace
 from printkit.letters import Numerals
 from printkit.materials import strips_groups as groups
 from printkit.materials.layout import FAINT, INK, SOFT, blank_face, hairline, pictures
-from printkit.materials.strips_equation import Figures, Term, control, equation, natural_columns
+from printkit.materials.naming import LEAD, Naming, lettering
+from printkit.materials.strips_equation import (
+    THIN,
+    Figures,
+    Term,
+    around,
+    control,
+    equation,
+    natural_columns,
+)
 from printkit.materials.strips_facts import SIGN, Fact, Operation, Task
 from printkit.materials.strips_plan import (
     BETWEEN,
@@ -28,7 +37,11 @@ from printkit.units import Rect, micrometres
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Look:
-    """What all strips of a set share."""
+    """What all strips of a set share.
+
+    `leftward` strips are read from the right: numbers, signs and groups change places, digits never
+    do. `results` are those of the set, for words of one size.
+    """
 
     fit: Fit
     wants: Wants
@@ -36,6 +49,9 @@ class Look:
     frame: Color
     numerals: Numerals
     place: float
+    naming: Naming
+    results: tuple[int, ...]
+    leftward: bool = False
 
 
 def front(look: Look, task: Task) -> Face:
@@ -79,16 +95,39 @@ def own_front(look: Look, operation: Operation | None) -> Face:
     if look.wants.help == "none":
         return _plain_face(look, how, terms, sign)
     band, top = _bands(look, 0.0)
-    placed = columns(look.fit, [how.box] * 3)
+    placed = _directed(look, columns(look.fit, [how.box] * 3))
     spots = [_dashed(Rect(left, band.top, width, band.height)) for left, width in placed]
     line = equation(how, terms, sign, placed, top)
     return Face(marks=(hairline(look.fit.size, look.frame), *spots, *line))
 
 
 def back(look: Look, fact: Fact) -> tuple[Face, Rect]:
-    """The control: the whole equation in thin figures, and where it stands."""
-    marks, box = control(fact.numbers, SIGN[fact.operation], inner(look.fit.size).inset(0.5), look.numerals)
-    return Face(marks=(hairline(look.fit.size, look.frame), *marks)), box
+    """The control: the whole equation in thin figures, the result in words if wanted, and where it stands."""
+    box = inner(look.fit.size).inset(0.5)
+    said, high = _said(look, fact.result, box)
+    over = Rect(box.left, box.top, box.width, box.height - high)
+    marks, place = control(fact.numbers, SIGN[fact.operation], over, look.numerals, leftward=look.leftward)
+    if said:
+        place = around((*marks, *said))
+    return Face(marks=(hairline(look.fit.size, look.frame), *marks, *said)), place
+
+
+_LARGEST_WORDS = 5.0
+"""mm an em of the words behind, at most."""
+_WORDS_SHARE = 0.45
+"""The share of the height of a back that its words take at most."""
+
+
+def _said(look: Look, result: int, box: Rect) -> tuple[tuple[Mark, ...], float]:
+    """The result in words at the foot of a box, and their height in mm; nothing if none are wanted."""
+    lines = len(look.naming.words(result))
+    if not lines:
+        return (), 0.0
+    most = min(_LARGEST_WORDS, _WORDS_SHARE * box.height / (LEAD * lines))
+    letters = lettering(look.naming, look.results, box.width, most, breaking=False)
+    high = letters.high(result)
+    under = Rect(box.left, box.bottom - high, box.width, high)
+    return letters.block(result, under, color=THIN), high
 
 
 def own_back(look: Look) -> Face:
@@ -110,7 +149,7 @@ def counters(tasks: Sequence[Task]) -> int:
 
 def _plain_face(look: Look, how: Figures, terms: Sequence[Term], sign: str | None) -> Face:
     box = inner(look.fit.size)
-    placed = natural_columns(how, terms, box)
+    placed = _directed(look, natural_columns(how, terms, box))
     middle = min(look.fit.size[1] / 2, box.bottom - how.high / 2)
     line = equation(how, terms, sign, placed, middle - how.high / 2)
     return Face(marks=(hairline(look.fit.size, look.frame), *line))
@@ -146,8 +185,23 @@ _LOWER = 0.75
 
 def _columns(look: Look, kind: Kind, fact: Fact) -> Columns:
     if look.wants.help == "places":
-        return place_columns(look.fit, look.wants, kind, fact)
-    return picture_columns(look.fit, look.wants, kind, fact)
+        return _directed(look, place_columns(look.fit, look.wants, kind, fact))
+    return _directed(look, picture_columns(look.fit, look.wants, kind, fact))
+
+
+def _directed(look: Look, placed: Columns) -> Columns:
+    """The columns as they are, or seen from the other side of the strip."""
+    if not look.leftward:
+        return placed
+    return tuple((look.fit.size[0] - left - width, width) for left, width in placed)
+
+
+def _from_right(look: Look, things: Sequence[Rect], spot: Rect) -> list[Rect]:
+    """The places of things, in a strip that is read from the right counted from there."""
+    if not look.leftward:
+        return list(things)
+    both = spot.left + spot.right
+    return [thing._replace(left=micrometres(both - thing.right)) for thing in things]
 
 
 def _dashed(spot: Rect) -> Box:
@@ -178,7 +232,8 @@ def _group(look: Look, number: int, crossed: int, spot: Rect) -> tuple[list[Mark
             )
         )
     fit = look.fit
-    boxes = groups.laid(number, fit.across, look.wants.shape, fit.thing, box, low=not look.wants.pad)
+    laid = groups.laid(number, fit.across, look.wants.shape, fit.thing, box, low=not look.wants.pad)
+    boxes = _from_right(look, laid, box)
     marks += pictures(look.drawing, boxes)
     marks += [_cross(thing) for thing in boxes[number - crossed :]]
     return marks, Area(box=box, things=number, ground="crossed" if crossed else "none")
@@ -208,12 +263,13 @@ def _places(look: Look, number: int, spot: Rect) -> tuple[list[Mark], Area]:
     left = spot.left + (spot.width - across * step + BETWEEN) / 2
     top = spot.bottom - rows * step + BETWEEN
     radius = micrometres(look.place / 2)
+    middles = [
+        (left + (i % across) * step + radius, top + (i // across) * step + radius) for i in range(number)
+    ]
+    if look.leftward:
+        middles = [(spot.left + spot.right - x, y) for x, y in middles]
     marks: list[Mark] = [
-        Dot(
-            x=micrometres(left + (i % across) * step + radius),
-            y=micrometres(top + (i // across) * step + radius),
-            radius=radius - 0.15, stroke=SOFT, line=0.3,
-        )
-        for i in range(number)
-    ]  # fmt: skip
+        Dot(x=micrometres(x), y=micrometres(y), radius=radius - 0.15, stroke=SOFT, line=0.3)
+        for x, y in middles
+    ]
     return marks, Area(box=spot, things=0, ground="places")

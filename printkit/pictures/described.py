@@ -8,7 +8,7 @@ from typing import Any
 from printkit.errors import Problem, listing, nearest
 from printkit.pictures.colors import from_hex
 from printkit.pictures.motifs import Name
-from printkit.pictures.plurals import CATEGORIES
+from printkit.pictures.plurals import CATEGORIES, WITHOUT_OTHER
 from printkit.pieces import Color
 
 SEASONS = ("spring", "summer", "autumn", "winter")
@@ -159,7 +159,8 @@ class _Reading:
             return Name(forms=(("other", self.text(value, path)),))
         table = self.table(value, path, 'forms such as { one = "crab", other = "crabs" }')
         self.known(table, _NAME_KEYS, path)
-        if isinstance(value, dict) and "other" not in table:
+        whole = path.rpartition(".")[2].partition("-")[0] in WITHOUT_OTHER and "many" in table
+        if isinstance(value, dict) and "other" not in table and not whole:
             self.wrong(path, "the form 'other' is missing", listing(CATEGORIES))
         gender = self.word(table.get("gender", ""), ("", *GENDERS), f"{path}.gender")
         forms = ((form, self.text(table[form], f"{path}.{form}")) for form in CATEGORIES if form in table)

@@ -104,6 +104,13 @@ def test_counting_cards_tell_numeral_and_words():
     assert entries(item) == ("1: one, uno", "2: two, dos", "3: three, tres")
 
 
+def test_counting_cards_without_words_tell_the_numeral():
+    """Where the back would have the numeral alone, so has the key."""
+    item = a_set({"make": "counting-cards", "layout": "back", "words": "none"}, numbers=[1, 3], flip="none")
+
+    assert entries(item) == ("1", "2", "3")
+
+
 @settings(max_examples=30)
 @given(st.data())
 def test_every_difference_has_words(data):

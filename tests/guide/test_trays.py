@@ -140,6 +140,20 @@ def test_backs_are_spoken_of_only_where_they_are_printed():
     assert "turn" not in " ".join((*unprinted.present, *unprinted.watch)).lower()
 
 
+@pytest.mark.parametrize("things", ["drawn", "places"])
+@pytest.mark.parametrize("layout", ["whole", "back", "pair", "triple"])
+def test_cards_without_words_are_not_said_to_have_any(layout, things):
+    """What a set of bare counting cards is, and its notes, speak of no words."""
+    entry = {"make": "counting-cards", "layout": layout, "things": things}
+    child = {"numbers": [1, 3], "languages": ["en", "es"]}
+    bare = tray_words(guide_set(entry | {"words": "none"}, **child), ENGLISH)
+    usual = tray_words(guide_set(entry, **child), ENGLISH)
+
+    assert not re.search(r"\bwords?\b|\bname\b", " ".join((bare.what, *bare.notes, *bare.next)))
+    assert "words" in " ".join(usual.notes)
+    assert bare.what != usual.what or things == "places"
+
+
 def test_no_pictures_to_take_away():
     """Strips without pictures are not told to lose them, nor to be counted by touching."""
     bare = tray_words(guide_set({"make": "strips", "help": "none"}), ENGLISH)

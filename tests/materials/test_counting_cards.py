@@ -336,3 +336,143 @@ def test_an_own_size_is_kept():
     frame = made.pieces[0].front.marks[0]
     assert isinstance(frame, Box)
     assert Rect(4, 4, 72, 92.5) == Rect(frame.x, frame.y, frame.width, frame.height)
+
+
+# --- what is counted, in words ---------------------------------------------------------------
+
+
+def shown_words(face):
+    """The texts of a face that are no numerals, from top to bottom."""
+    return [text.run.text for text in faces.texts(face) if text not in faces.numerals(face)]
+
+
+def named(words, languages, numbers=(1, 3), **settings):
+    """What the material makes of rock pool motifs with phrases or without words."""
+    child = {"theme": "rock-pool", "languages": list(languages), "numbers": list(numbers)}
+    return made_of(tray("counting-cards", child, words=words, **settings))
+
+
+@pytest.mark.parametrize(
+    ("languages", "motif", "numbers", "said"),
+    [
+        (["en"], "crab", (0, 2), ["zero crabs", "one crab", "two crabs"]),
+        (["es"], "sea-star", (1, 2), ["una estrella de mar", "dos estrellas de mar"]),
+        (["pt-PT"], "crab", (1, 2), ["um caranguejo", "dois caranguejos"]),
+        (["pt-BR"], "jellyfish", (0, 2), ["zero água-viva", "uma água-viva", "duas águas-vivas"]),
+        (["de"], "crab", (1, 2), ["eine Krabbe", "zwei Krabben"]),
+        (["fr"], "sea-star", (0, 2), ["zéro étoile de mer", "une étoile de mer", "deux étoiles de mer"]),
+        (["it"], "anemone", (1, 2), ["un anemone di mare", "due anemoni di mare"]),
+        (["nl"], "crab", (1, 2), ["één krab", "twee krabben"]),
+        (["pl"], "crab", (4, 5), ["cztery kraby", "pięć krabów"]),
+        (["pl"], "sea-star", (1, 2), ["jedna rozgwiazda", "dwie rozgwiazdy"]),
+    ],
+)
+def test_phrases_say_what_is_counted(languages, motif, numbers, said):
+    """Under the numeral stands the phrase; the facts keep the bare word beside it."""
+    made = named("phrase", languages, numbers, motif=motif)
+    assert made.notes == ()
+    for piece, phrase in zip(made.pieces, said, strict=True):
+        assert " ".join(shown_words(piece.front)) == phrase
+        assert piece.facts.phrases == {languages[0]: phrase}
+        assert piece.facts.words == {languages[0]: spell(languages[0], piece.facts.quantity)}
+
+
+def test_a_phrase_keeps_the_family_s_spelling():
+    """The choice of words holds within a phrase, its gender does not."""
+    child = {"theme": "rock-pool", "languages": ["fr"], "numbers": [21, 21], "words": {"fr": "1990"}}
+    (piece,) = made_of(tray("counting-cards", child, words="phrase", motif="sea-star")).pieces
+    assert piece.facts.words == {"fr": "vingt-et-un"}
+    assert piece.facts.phrases == {"fr": "vingt-et-une étoiles de mer"}
+
+
+@pytest.mark.parametrize(
+    ("languages", "note"),
+    [
+        (["en", "pl"], "the theme has no name for disc in pl"),
+        (["pt-BR", "fr"], "the theme has no name for disc in pt-BR and fr"),
+        (["cs", "en"], "number and name are not put together in cs"),
+    ],
+)
+def test_a_language_without_names_has_the_number_alone(languages, note):
+    """Its line has the bare word, the other language its phrase, and check says why."""
+    asked = tray("counting-cards", {"languages": languages, "numbers": [2, 2]}, words="phrase", motif="disc")
+    made = made_of(asked)
+    (piece,) = made.pieces
+    assert made.notes == (f"{note}, so the number word stands alone",)
+    assert list(piece.facts.phrases) == [tag for tag in languages if tag == "en"]
+    assert [piece.facts.phrases.get(tag, spell(tag, 2)) for tag in languages] == shown_words(piece.front)
+
+
+def test_a_plural_that_is_missing_is_not_guessed(tmp_path):
+    """A theme that tells one form only, or no gender, has no phrases where they are needed."""
+    (tmp_path / "pond").mkdir()
+    square = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><path d="M1 1h7v7h-7z"/></svg>'
+    (tmp_path / "pond" / "frog.svg").write_text(square, encoding="utf-8")
+    (tmp_path / "pond" / "theme.toml").write_text(
+        'motifs.frog.names = { en = "frog", es = { one = "rana", other = "ranas" } }', encoding="utf-8"
+    )
+    child = {"theme": (tmp_path / "pond").as_posix(), "languages": ["en", "es"], "numbers": [1, 2]}
+    made = made_of(tray("counting-cards", child, words="phrase"))
+    assert made.notes == (
+        "the theme has no form 'one' of frog in en, so the number word stands alone",
+        "the theme has no gender of frog in es, so the number word stands alone",
+    )
+    assert [piece.facts.phrases for piece in made.pieces] == [{}, {}]
+
+
+def test_where_nothing_is_drawn_nothing_is_named():
+    """Empty places for counters are no crabs: the number word alone, and check says so."""
+    made = named("phrase", ["en"], things="places")
+    assert made.notes == ("no pictures are counted here, so the number words stand without a name",)
+    assert [shown_words(piece.front) for piece in made.pieces] == [["one"], ["two"], ["three"]]
+
+
+@pytest.mark.parametrize("layout", LAYOUTS)
+def test_without_words_there_are_none(layout):
+    """Numerals only, on the card and in the facts, and more room for things."""
+    bare, usual = named("none", ["en"], layout=layout), named("number", ["en"], layout=layout)
+    assert bare.notes == ()
+    for piece, face in sides(bare.pieces):
+        assert shown_words(face) == []
+        assert (piece.facts.words, piece.facts.phrases) == ({}, {})
+    assert [piece.facts.numeral for piece in bare.pieces] == [piece.facts.numeral for piece in usual.pieces]
+
+
+def test_a_wide_low_label_keeps_its_words():
+    """On a label that is wider than high the words grow smaller before they leave the card."""
+    child = {"numbers": [1, 3], "languages": ["en", "es"]}
+    made = made_of(tray("counting-cards", child, layout="back", size=[120, 40]))
+    assert made.pieces
+    for piece in made.pieces:
+        faces.assert_inside(piece)
+
+
+LONG = [["pl", "it"], ["de", "fr"], ["es", "pt-PT"], ["nl", "en"], ["pt-BR"]]
+
+
+@FEW
+@given(
+    languages=st.sampled_from(LONG),
+    motif=st.sampled_from(("seahorse", "anemone", "crab")),
+    layout=st.sampled_from(LAYOUTS),
+    first=st.sampled_from((0, 1, 20, 70)),
+    paper=st.sampled_from(("a4", "letter", "a5", [150, 150])),
+)
+def test_phrases_have_room_on_every_card(languages, motif, layout, first, paper):
+    """Long ones are set smaller or in two lines: inside the card, apart from all else, equally large."""
+    child = {"theme": "rock-pool", "languages": languages, "numbers": [first, first + 8], "paper": paper}
+    made = made_of(tray("counting-cards", child, words="phrase", motif=motif, layout=layout))
+    assume(made.pieces)
+    sizes = {}
+    for piece, face in sides(made.pieces):
+        faces.assert_inside(piece)
+        faces.assert_mark_is_clear(piece, backs=True)
+        parts = [area.box for area in face.areas] + [text.bounds() for text in faces.texts(face)]
+        assert not any(one.meets(two) for i, one in enumerate(parts) for two in parts[:i]), piece.key
+        words = [text for text in faces.texts(face) if text not in faces.numerals(face)]
+        kind = piece.key.partition("-")[2], face is piece.back
+        sizes.setdefault(kind, set()).update(text.run.size for text in words)
+        if words:
+            assert " ".join(shown_words(face)) == " ".join(piece.facts.phrases[tag] for tag in languages)
+            assert min(text.run.size for text in words) >= 2.1  # the size of the set mark
+    assert all(len(each) <= 1 for each in sizes.values())

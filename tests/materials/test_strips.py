@@ -519,3 +519,138 @@ def test_blank_strips_change_no_other():
     plain, more = strips(), strips(own=3)
 
     assert [(p.key, p.front, p.back) for p in plain] == [(p.key, p.front, p.back) for p in more[:-3]]
+
+
+# --- the result in words ---------------------------------------------------------------------
+
+
+def behind(piece):
+    """The words on the back, from top to bottom."""
+    return [
+        mark.run.text
+        for mark in piece.back.marks[1:]
+        if isinstance(mark, Text) and mark.run.text[0].isalpha()
+    ]
+
+
+def test_backs_are_bare_unless_words_are_asked_for():
+    """Words are a wish: without it neither the back nor the facts have any."""
+    for piece in strips():
+        assert behind(piece) == []
+        assert (piece.facts.words, piece.facts.phrases) == ({}, {})
+
+
+@pytest.mark.parametrize(
+    ("words", "operation", "says"),
+    [
+        ("number", "add", {"en": "two", "pl": "dwa"}),
+        ("phrase", "add", {"en": "two crabs", "pl": "dwa kraby"}),
+        ("phrase", "subtract", {"en": "one crab", "pl": "jeden krab"}),
+    ],
+)
+def test_the_back_says_the_result(words, operation, says):
+    """Under the whole equation stands its result, in each language, in the thin gray of the back."""
+    child = {"theme": "rock-pool", "languages": ["en", "pl"], "sums_to": 2}
+    (piece,) = strips(child, words=words, operation=operation, motif="crab")
+    assert behind(piece) == list(says.values())
+    assert (piece.facts.phrases or piece.facts.words) == says
+    assert list(piece.facts.words) == ["en", "pl"]
+    assert {mark.color for mark in piece.back.marks[1:]} == {(0.5,)}
+    assert behind(strips(child, own=1, words=words)[-1]) == []
+
+
+@given(sets(), st.sampled_from(("number", "phrase")), st.booleans())
+def test_words_behind_have_room(asked, words, two):
+    """On every size of strip the words lie inside, below the equation and within the control."""
+    child, settings = asked
+    child |= {"theme": "rock-pool", "languages": ["de", "pl"] if two else ["es"]}
+    made = made_of(tray("strips", child, **settings, words=words))
+    assume(made.pieces)
+    for piece in made.pieces:
+        check_insets(piece)
+        if piece.control is None:
+            continue
+        marks = [mark for mark in piece.back.marks[1:] if isinstance(mark, Text)]
+        assert all(piece.control.holds(mark.bounds(), 1e-3) for mark in piece.back.marks[1:])
+        bounds = [mark.bounds() for mark in marks]
+        assert not any(one.meets(other) for i, one in enumerate(bounds) for other in bounds[:i])
+        equation = [mark for mark in marks if not mark.run.text[0].isalpha()]
+        said = marks[len(equation) :]
+        assert max(mark.y for mark in equation) < min(mark.bounds().top for mark in said)
+        wanted = [piece.facts.phrases.get(tag, word) for tag, word in piece.facts.words.items()]
+        assert [mark.run.text for mark in said] == wanted
+        pictured = any(isinstance(mark, Picture) for mark in piece.front.marks)
+        assert set(piece.facts.phrases) <= (set(piece.facts.words) if words == "phrase" else set())
+        assert pictured or not piece.facts.phrases
+
+
+def test_nothing_is_named_that_is_not_drawn():
+    """Without pictures there are no crabs to speak of: the number word alone, and check says so."""
+    child = {"theme": "rock-pool", "sums_to": 2}
+    made = made_of(tray("strips", child, words="phrase", help="none"))
+    assert behind(made.pieces[0]) == ["two"]
+    assert made.notes == ("no pictures are counted here, so the number words stand without a name",)
+
+
+# --- read from the right ---------------------------------------------------------------------
+
+
+def from_right(face):
+    """The texts of a face from right to left."""
+    return [mark.run.text for mark in reversed(texts(face))]
+
+
+@given(sets())
+def test_read_from_the_right_it_is_the_same_equation(asked):
+    """Numbers, signs, boxes and groups change sides; facts, digits and distances stay as they are."""
+    child, settings = asked
+    left = made_of(tray("strips", child, **settings)).pieces
+    right = made_of(tray("strips", child, **settings, equations="right-to-left")).pieces
+    assume(left)
+
+    assert [(piece.key, piece.facts) for piece in right] == [(piece.key, piece.facts) for piece in left]
+    for one, two in zip(left, right, strict=True):
+        check_insets(two)
+        check_things(two)
+        check_rules(two)
+        for face, mirrored in ((one.front, two.front), (one.back, two.back)):
+            assert from_right(mirrored) == [mark.run.text for mark in texts(face)]
+            for mark, other in zip(face.marks, mirrored.marks, strict=True):
+                here, there = mark.bounds(), other.bounds()
+                middle = one.width - (there.left + there.right) / 2
+                assert (here.left + here.right) / 2 == pytest.approx(middle, abs=0.01)
+                assert tuple(here)[1:] == pytest.approx(tuple(there)[1:], abs=0.01)
+                if isinstance(mark, Text):
+                    assert mark.run.glyphs == other.run.glyphs
+
+
+def test_five_take_away_three_from_the_right():
+    """Read from the right the strip says 5, minus, 3, equals; the crossed things are the last ones."""
+    pieces = strips(operation="subtract", count=45, equations="right-to-left")
+    piece = next(piece for piece in pieces if piece.key == "5-3")
+    things = sorted(mark.x for mark in piece.front.marks if isinstance(mark, Picture))
+
+    assert from_right(piece.front) == ["5", MINUS, "3", "="]
+    assert from_right(piece.back) == ["5", MINUS, "3", "=", "2"]
+    assert all(line.x1 < things[3] for line in crosses(piece.front))
+    assert answer_boxes(piece)[0].x < min(mark.x for mark in texts(piece.front))
+
+
+@pytest.mark.parametrize("direction", ["ltr", "rtl"])
+def test_the_leading_language_gives_the_direction(direction, monkeypatch):
+    """Unless the tray says otherwise its leading language does, as the table of languages has it."""
+    from dataclasses import replace
+
+    from printkit.materials import strips as module
+    from printkit.words import find
+
+    def with_direction(tag, place):
+        return replace(find(tag, place), equations=direction if tag == "de" else "ltr")
+
+    monkeypatch.setattr(module, "find", with_direction)
+    signs = {"ltr": ["2", "=", "1", "+", "1"], "rtl": ["1", "+", "1", "=", "2"]}
+    child = {"languages": ["de", "en"], "sums_to": 2}
+
+    assert from_right(strips(child)[0].back) == ["2", "=", "1", "+", "1"][:: 1 if direction == "ltr" else -1]
+    assert from_right(strips(child, equations="left-to-right")[0].back) == signs["ltr"]
+    assert from_right(strips(child | {"languages": ["en", "de"]})[0].back) == signs["ltr"]

@@ -76,7 +76,7 @@ def _child(child: Child) -> dict[str, Any]:
     values = {field.name: getattr(child, field.name) for field in fields(child)}
     del values["paper_name"]
     values["words"] = dict(child.words)
-    values["numerals"] = {key: form for key, form in asdict(child.numerals).items() if key != "digits"}
+    values["numerals"] = {key: getattr(child.numerals, key) for key in ("one", "four", "seven")}
     values["theme"] = child.theme.name
     values["paper"] = child.paper_name if child.paper_name != "own" else list(child.paper)
     return {

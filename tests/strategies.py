@@ -110,8 +110,8 @@ def _lengths(low: float, high: float) -> st.SearchStrategy[float]:
 
 
 def pack_keys(*without: str) -> dict[str, st.SearchStrategy[Any]]:
-    """A strategy for each key that pack, child and tray may set, the themes left to the caller."""
-    kept = {key: check for key, (check, _) in KEYS.items() if key not in ("theme", *without)}
+    """A strategy for each key that pack, child and tray may set, the files of a family left to the caller."""
+    kept = {key: check for key, (check, _) in KEYS.items() if key not in ("theme", "letters", *without)}
     fixed = {"guide": "en", "digits": "western"}  # native digits need a leading language that has them
     return {key: st.just(fixed[key]) if key in fixed else legal_value(check) for key, check in kept.items()}
 

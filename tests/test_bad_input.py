@@ -13,11 +13,11 @@ MATERIALS = "clip-cards, counting-cards, odd-one-out, strips or tracing"
 LIST = f"a list of {MATERIALS}, each a word or a table with make = ..."
 NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
-    "children, counter, digits, flip, guide, hand, ink, languages, lookalike, margin, numbers, numerals, "
+    "children, counter, digits, flip, guide, hand, ink, languages, letters, lookalike, margin, numbers, numerals, "
     "paper, seed, sums_to, theme, title, units, unreviewed or words"
 )
 CHILD_KEYS = (
-    "counter, digits, flip, guide, hand, ink, languages, lookalike, margin, materials, name, numbers, "
+    "counter, digits, flip, guide, hand, ink, languages, letters, lookalike, margin, materials, name, numbers, "
     "numerals, paper, sums_to, theme, units, unreviewed or words"
 )
 PAPERS = "a3, a4, a5, letter or legal, or [width, height], each 100 to 1000 mm"

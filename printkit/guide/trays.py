@@ -11,6 +11,7 @@ from printkit.guide.examples import examples
 from printkit.guide.lines import say, say_all
 from printkit.guide.sets import GuideSet, has_back, unprinted_control
 from printkit.pack import Tray
+from printkit.pieces import Hollow, Traced
 from printkit.texts import Catalogue
 
 Words = tuple[str, ...]
@@ -134,7 +135,17 @@ def _strips(item: GuideSet) -> Holding:
 
 
 def _tracing(item: GuideSet) -> Holding:
-    return Holding(variants=(item.tray.settings.form,), notes=_when(left=item.tray.child.hand == "left"))
+    settings = item.tray.settings
+    marks = [mark for piece in item.pieces for mark in piece.front.marks]
+    traced = any(isinstance(mark, Traced) for mark in marks)
+    return Holding(
+        variants=(settings.form, *_when(arrows=settings.help == "arrows" and traced)),
+        notes=_when(
+            arrows=settings.help == "arrows" and traced,
+            hollow=any(isinstance(mark, Hollow) for mark in marks),
+            left=item.tray.child.hand == "left" and settings.form != "card",
+        ),
+    )
 
 
 def _clip_cards(item: GuideSet) -> Holding:

@@ -22,8 +22,8 @@ RIGHT = 1.2
 NUMBER = 3.0
 """The height of a stroke's number."""
 _OFFSET = 1.55
-_ARROW = 4.2
-_SHORTEST = 2.4
+_SIZES = (4.2, 3.4, 2.7)
+"""Lengths of arrows, tried from the longest; a shorter one nearer the start is better."""
 _CLEAR = 0.95
 _TOP = 24.5
 _BOTTOM = -13.0
@@ -79,7 +79,10 @@ def _numbers(strokes, ink, taken, box) -> list[tuple[str, Point]]:
         found: dict[int, Point] = {}
         for i in order:
             others = [*taken, *((place, NUMBER * 0.5) for place in found.values())]
-            place = _number_place(strokes[i].parts[0][0], ink, others, box)
+            first = strokes[i].parts[0]
+            shared = sum(math.dist(first[0][0], s.parts[0][0][0]) < 0.5 for s in strokes) > 1
+            ways = (_along(first), _behind(first[0])) if shared else (_behind(first[0]), _along(first))
+            place = _first_free((p for way in ways for p in way), ink, others, box)
             if place:
                 found[i] = place
         if len(found) > len(best):
@@ -89,30 +92,46 @@ def _numbers(strokes, ink, taken, box) -> list[tuple[str, Point]]:
     return best
 
 
-def _number_place(curve, ink: Sequence[Point], taken, box) -> Point | None:
+def _behind(curve) -> Iterator[Point]:
+    """Places round the start of a stroke, those against its direction first."""
     x, y = curve[0]
     hx, hy = paths.heading(curve)
     back = math.atan2(-hy, -hx)
     for far in (DOT + NUMBER * each for each in (0.62, 0.85, 1.1, 1.4, 1.7)):
         for turn in (0, 30, -30, 60, -60, 90, -90, 120, -120, 75, -75, 105, -105, 140, -140, 170, -170):
             angle = back + math.radians(turn)
-            place = (x + far * math.cos(angle), y + far * math.sin(angle))
-            if _is_free([place], NUMBER * 0.5 + 0.55, ink, taken, box, NUMBER * 0.35):
-                return place
-    return None
+            yield x + far * math.cos(angle), y + far * math.sin(angle)
+
+
+def _along(part) -> Iterator[Point]:
+    """Places beside a stroke not far from its start: which stroke is meant where two start together."""
+    points = paths.flat(part, 0.3)
+    for far in (NUMBER * 0.85, NUMBER * 1.0):
+        for start in (1.6, 2.2, 2.8, 3.4, 4.2, 5.0, 6.0):
+            for side in _sides(points):
+                yield from _beside(points, start, start + 0.35, side, far)[:1]
+
+
+def _first_free(places: Iterator[Point], ink, taken, box) -> Point | None:
+    clear = NUMBER * 0.5 + 0.55
+    free = (place for place in places if _is_free([place], clear, ink, taken, box, NUMBER * 0.35))
+    return next(free, None)
 
 
 def _arrow(part, ink: Sequence[Point], taken, box) -> tuple[Point, ...] | None:
     points = paths.flat(part, 0.3)
     whole = sum(math.dist(a, b) for a, b in pairwise(points))
-    size = min(_ARROW, 0.6 * whole)
-    if size < _SHORTEST:
-        return None
-    for side in _sides(points):
-        for start in _starts(whole, size):
-            beside = _beside(points, start, start + size, side)
-            if len(beside) > 2 and _is_free(beside, _CLEAR, ink, taken, box, 0.3):
-                return tuple(beside)
+    sizes = [size for size in _SIZES if size <= max(0.6 * whole, _SIZES[-1])] if whole > 4 else []
+    tries = sorted(
+        (start + 1.5 * (_SIZES[0] - size) + 0.5 * late, start, size, side)
+        for size in sizes
+        for start in _starts(whole, size)
+        for late, side in enumerate(_sides(points))
+    )
+    for _, start, size, side in tries:
+        beside = _beside(points, start, start + size, side)
+        if len(beside) > 2 and _is_free(beside, _CLEAR, ink, taken, box, 0.3):
+            return tuple(beside)
     return None
 
 
@@ -133,7 +152,9 @@ def _starts(whole: float, size: float) -> Iterator[float]:
         at += 0.5
 
 
-def _beside(points: Sequence[Point], start: float, end: float, side: int) -> list[Point]:
+def _beside(
+    points: Sequence[Point], start: float, end: float, side: int, far: float = _OFFSET
+) -> list[Point]:
     """The stretch of a path between two lengths, shifted sideways; side 1 is left of the pen's way."""
     shifted: list[Point] = []
     run = 0.0
@@ -141,7 +162,7 @@ def _beside(points: Sequence[Point], start: float, end: float, side: int) -> lis
         step = math.dist((ax, ay), (bx, by))
         if step and start <= run + step / 2 <= end:
             nx, ny = -(by - ay) / step * side, (bx - ax) / step * side
-            shifted.append(((ax + bx) / 2 + nx * _OFFSET, (ay + by) / 2 + ny * _OFFSET))
+            shifted.append(((ax + bx) / 2 + nx * far, (ay + by) / 2 + ny * far))
         run += step
     return shifted
 

@@ -1,4 +1,4 @@
-"""The digits that a family teaches and the forms of 1, 4 and 7; the same in print and in tracing."""
+"""The digits that a family teaches, the forms of 1, 4 and 7, and letters of its own to trace."""
 
 from dataclasses import dataclass
 from typing import Literal
@@ -11,13 +11,15 @@ class Numerals:
     """How 1, 4 and 7 are drawn. Andika has each form as a character variant (see fonts/README.md).
 
     `digits` are the ten digits from zero up that numbers are written with; the forms of 1, 4 and 7
-    are those of the western ones.
+    are those of the western ones. `strokes` are stroke letters that replace ours in tracing, as
+    (character, line of data) in the form of `letters.strokes`.
     """
 
     one: Literal["flag", "foot"] = "flag"
     four: Literal["closed", "open"] = "closed"
     seven: Literal["plain", "barred"] = "plain"
     digits: str = WESTERN
+    strokes: tuple[tuple[str, str], ...] = ()
 
     def features(self) -> tuple[str, ...]:
         """The OpenType features that draw these forms."""

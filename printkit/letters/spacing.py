@@ -7,7 +7,7 @@ from printkit.letters import paths
 from printkit.letters.numerals import PLAIN_NUMERALS, Numerals
 from printkit.letters.strokes import letter
 
-_WHITE = 4.0
+_WHITE = 4.6
 """The mean white between two letters, in units of the grid (found by looking)."""
 _DEEPEST = 3.2
 """White deeper than this behind a letter's foremost point counts no further: it belongs to the letter."""
@@ -15,6 +15,7 @@ _CLOSEST = 3.0
 """Strokes of two letters are never nearer than this."""
 _FIGURES = 4.6
 """Figures stand wider apart: each is read by itself."""
+_APOSTROPHE = 1.8
 _SPACE = 9.0
 _BAND = 1.0
 _LOW, _HIGH = -11, 27
@@ -40,7 +41,7 @@ def distance(first: str, second: str, numerals: Numerals) -> float:
     start = min((lo for lo, _ in right if lo is not None), default=0.0)
     body = range(-_LOW, -_LOW + 10)  # the zone of x decides, as in reading
     if not any(right[i][0] is not None for i in body) or not any(left[i][1] is not None for i in body):
-        return edge - start + _CLOSEST  # an apostrophe stands between its neighbours, over none
+        return edge - start + _APOSTROPHE  # an apostrophe stands between its neighbours, over none
     white = [
         min(_DEEPEST, edge - left[i][1] if left[i][1] is not None else _DEEPEST)
         + min(_DEEPEST, right[i][0] - start if right[i][0] is not None else _DEEPEST)

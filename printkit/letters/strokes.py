@@ -48,7 +48,7 @@ _CARON_BESIDE = frozenset("dltL")
 class Stroke:
     """What is drawn without lifting the pen: parts that each begin on the ink of an earlier one.
 
-    A dot has no parts, only its place. `mark` is true for strokes of accents.
+    A dot has no parts, only its place. `mark` is true for strokes of accents and of punctuation.
     """
 
     parts: tuple[tuple[Curve, ...], ...] = ()
@@ -78,7 +78,7 @@ def parse(character: str, described: str) -> Letter:
         width = -1.0
     if not colon or not 0 <= width <= 40:
         raise PathError("a letter is 'width: path', with a width from 0 to 40")
-    return Letter(character=character, width=width, strokes=_strokes(tail))
+    return Letter(character=character, width=width, strokes=_strokes(tail, mark=not character.isalnum()))
 
 
 def _strokes(text: str, mark: bool = False) -> tuple[Stroke, ...]:
@@ -109,6 +109,8 @@ def _own() -> Mapping[str, str]:
 @cache
 def letter(character: str, numerals: Numerals = PLAIN_NUMERALS) -> Letter | None:
     """The strokes of one character (with its marks), or None if the data has no such letter."""
+    if own := dict(numerals.strokes).get(character):
+        return parse(character, own)
     for name, numeral, chosen in (
         ("one-foot", "1", numerals.one == "foot"),
         ("four-open", "4", numerals.four == "open"),
@@ -120,9 +122,9 @@ def letter(character: str, numerals: Numerals = PLAIN_NUMERALS) -> Letter | None
     if line is not None:
         return _scaled(character, line) if line.startswith("=") else parse(character, line)
     base, *marks = unicodedata.normalize("NFD", character)
-    if not marks or any(each not in _MARKS for each in marks) or base not in _own():
+    if not marks or any(each not in _MARKS for each in marks) or not letter(base, numerals):
         return None
-    return _composed(character, base, [_MARKS[each] for each in marks])
+    return _composed(character, base, [_MARKS[each] for each in marks], numerals)
 
 
 def _scaled(character: str, line: str) -> Letter:
@@ -147,10 +149,10 @@ def _scaled(character: str, line: str) -> Letter:
     return Letter(character=character, width=like.width * sx, strokes=strokes)
 
 
-def _composed(character: str, base: str, marks: list[str]) -> Letter:
+def _composed(character: str, base: str, marks: list[str], numerals: Numerals) -> Letter:
     dotless = {"i": "ı", "j": "ȷ", "і": "ı", "ј": "ȷ"}
     above = any(_mark(name)[0] == "above" for name in marks)
-    plain = letter(dotless.get(base, base) if above else base)
+    plain = letter(dotless.get(base, base) if above else base, numerals)
     assert plain is not None
     strokes = list(plain.strokes)
     lift = 0.0
@@ -201,11 +203,10 @@ def _placed(stroke: Stroke, dx: float, dy: float) -> Stroke:
     )
 
 
-def lacking(text: str) -> str:
+def lacking(text: str, numerals: Numerals = PLAIN_NUMERALS) -> str:
     """The characters of `text` that have no strokes, each once, in order; a space needs none."""
-    return "".join(
-        char for char in dict.fromkeys(unicodedata.normalize("NFC", text)) if char != " " and not letter(char)
-    )
+    every = dict.fromkeys(unicodedata.normalize("NFC", text))
+    return "".join(char for char in every if char != " " and not letter(char, numerals))
 
 
 _BLOCKS = ((0xC0, 0x250), (0x400, 0x530), (0x1E00, 0x1F00))

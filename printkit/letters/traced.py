@@ -90,16 +90,16 @@ def _extent(character: str, numerals: Numerals) -> tuple[float, float]:
 
 
 @cache
-def reach(text: str, signs: bool = False) -> tuple[float, float]:
+def reach(text: str, signs: bool = False, numerals: Numerals = PLAIN_NUMERALS) -> tuple[float, float]:
     """How far a text reaches above the top line and below the base line, as a share of the line height."""
     highest = lowest = 0.0
     for char in unicodedata.normalize("NFC", text):
-        if letter(char) is None:
+        if letter(char, numerals) is None:
             continue
-        low, high = _extent(char, PLAIN_NUMERALS)
+        low, high = _extent(char, numerals)
         highest, lowest = max(highest, high), min(lowest, low)
         if signs:
-            found = _helps(char, PLAIN_NUMERALS)
+            found = _helps(char, numerals)
             tops = [y + NUMBER / 2 for _, (_, y) in found.numbers] + [y + DOT for _, y in found.starts]
             highest = max([highest, *tops])
     return max(0.0, highest - ASCENDER) / ASCENDER, -lowest / ASCENDER
@@ -165,8 +165,8 @@ def _inked(each: Letter, style: Style, unit: float, line: float) -> list[Shape]:
         dotted = style.manner == "dotted"
         pen = Pen(
             width=line / unit,
-            on=(0.05 if dotted else 1.75) * line / unit,
-            off=(2.0 if dotted else 2.25) * line / unit,
+            on=(0.05 if dotted else 1.4) * line / unit,
+            off=2.0 * line / unit,
         )
         pieces = [(piece.curves, piece.dash) for piece in dashed(each, pen)]
     return [

@@ -90,7 +90,7 @@ def _wide(text: str, height: float, texts: Texts) -> float:
 def _above(texts: Texts, height: float) -> float:
     """What signs and the line itself take over the top line."""
     signed = texts.writing.help == "arrows"
-    highest = max(pen.reach(str(number), signed)[0] for number in texts.numbers)
+    highest = max(pen.reach(str(number), signed, texts.writing.numerals)[0] for number in texts.numbers)
     return max(highest * height, pen.ROAD_WIDE * height / 2) + 1.0
 
 

@@ -16,7 +16,7 @@ from printkit.letters.helps import BESIDE
 from printkit.letters.strokes import ASCENDER, lacking
 from printkit.letters.traced import Manner, Signs, Style
 from printkit.materials.layout import INK, SOFT
-from printkit.pieces import Line, Mark, Text
+from printkit.pieces import Color, Line, Mark, Text
 from printkit.units import micrometres
 
 Filled = Literal["models", "copies", "solid", "traced", "empty"]
@@ -24,7 +24,9 @@ Filled = Literal["models", "copies", "solid", "traced", "empty"]
 
 Hand = Literal["left", "right"]
 
-TRACE_LINE = 0.3
+FAINT: Color = (0.72,)
+"""Lines above the base line: paler than what is to be traced on them."""
+TRACE_LINE = 0.4
 """mm of the line that draws hollow letters: seen, yet covered by a pencil."""
 EDGE = 1.0
 """mm between the end of a ruled line and the first letter."""
@@ -32,7 +34,7 @@ _APART = 0.5
 """Least space between two copies, in line heights."""
 _LEAST = 0.6
 """What a narrow numeral counts for at least, in line heights: a pencil needs more room than a 1."""
-_OPEN = 1.0
+_OPEN = 1.5
 """Units of the grid by which letters stand wider where arrows lie beside their strokes."""
 
 
@@ -84,7 +86,7 @@ class Row:
 def has_strokes(text: str, numerals: Numerals) -> bool:
     """Whether a text can be drawn stroke by stroke."""
     native = text.isdecimal() and numerals.digits != letters.PLAIN_NUMERALS.digits
-    return not native and not lacking(text)
+    return not native and not lacking(text, numerals)
 
 
 def em(height: float) -> float:
@@ -111,7 +113,7 @@ def reach(texts: Sequence[str], height: float, writing: Writing) -> tuple[float,
     tops, bottoms = [0.0], [0.0]
     for text in texts:
         if has_strokes(text, writing.numerals):
-            above, below = pen.reach(text, writing.help == "arrows")
+            above, below = pen.reach(text, writing.help == "arrows", writing.numerals)
             line = pen.line_width(height) / 2
             tops.append(above * height + line)
             bottoms.append(below * height + line)
@@ -140,11 +142,14 @@ def _ruling(row: Row, base: float, height: float, writing: Writing) -> tuple[Mar
     left, right = micrometres(row.span.left), micrometres(row.span.right)
     lower = Line(x1=left, y1=base, x2=right, y2=base, color=SOFT, line=0.4)
     if not has_strokes(row.text, writing.numerals):
-        return (lower,)
+        _, ink_top, _, _ = letters.run(row.text, em(height), numerals=writing.numerals).ink
+        above = micrometres(base + ink_top - 0.6)
+        upper = Line(x1=left, y1=above, x2=right, y2=above, color=SOFT, line=0.2)
+        return (upper, lower)
     middle, top = micrometres(base - height / 2), micrometres(row.top)
     return (
-        Line(x1=left, y1=top, x2=right, y2=top, color=SOFT, line=0.2),
-        Line(x1=left, y1=middle, x2=right, y2=middle, color=SOFT, line=0.2, dash=(1.2, 1.6)),
+        Line(x1=left, y1=top, x2=right, y2=top, color=FAINT, line=0.2),
+        Line(x1=left, y1=middle, x2=right, y2=middle, color=FAINT, line=0.2, dash=(1.2, 1.6)),
         lower,
     )
 

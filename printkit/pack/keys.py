@@ -138,6 +138,7 @@ KEYS: dict[str, tuple[Check, Any]] = {
         {},
     ),
     "unreviewed": (Flag(), False),
+    "letters": (Words("the path of a TOML file with stroke letters"), None),
     "guide": (Words("a language tag such as 'en'"), "en"),
     "units": (OneOf(("mm", "in", "both")), None),
     "ink": (OneOf(("color", "gray", "outline"), (("colour", "color"), ("grey", "gray"))), "color"),

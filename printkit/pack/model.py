@@ -37,6 +37,7 @@ class Child:
     languages: tuple[str, ...]
     words: tuple[tuple[str, str], ...]
     unreviewed: bool
+    letters: str | None
     guide: str
     units: Literal["mm", "in", "both"]
     ink: Literal["color", "gray", "outline"]

@@ -11,6 +11,7 @@ from printkit.checks import Check, found, is_whole, read_keys, shown
 from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import name_fault, safe_name, same_name
 from printkit.letters import Numerals, missing
+from printkit.letters.own import read_own
 from printkit.pack.keys import KEYS, RESERVED, child_checks, key_defaults, pack_checks, tray_checks
 from printkit.pack.model import Child, ChildTrays, Flips, MaterialKeys, Pack, Tray
 from printkit.pictures import Theme, load_theme
@@ -294,6 +295,10 @@ class _Reader:
             new["numerals"] = replace(base["numerals"], **values["numerals"])
         if "words" in values:
             new["words"] = tuple(sorted({**dict(base["words"]), **values["words"]}.items()))
+        if values.get("letters"):
+            place = self.place((*path, "letters"), whose)
+            strokes = self.own_letters(values["letters"], place)
+            new["numerals"] = replace(new.get("numerals", base["numerals"]), strokes=strokes)
         both = base | new
         if {"languages", "digits", "numerals"} & new.keys():
             western = Numerals().digits
@@ -311,6 +316,14 @@ class _Reader:
             self.problems.extend(error.problems)
             return None
         return theme
+
+    def own_letters(self, name: str, place: str) -> tuple[tuple[str, str], ...]:
+        """The stroke letters of the family's own file, relative to the pack file."""
+        try:
+            return read_own(self.file.parent / name, place)
+        except PrintkitError as error:
+            self.problems += [problem for problem in error.problems if problem not in self.problems]
+            return ()
 
     def languages(self, tags: tuple[str, ...], path: Any, whose: str) -> tuple[str, ...]:
         known: list[str] = []

@@ -18,7 +18,7 @@ LETTERS = tuple("abcdefghijklmnopqrstuvwxyzßæøđłABCDEFGHIJKLMNOPQRSTUVWXYZ0
 def pen_at(height: float) -> Pen:
     """The pen of a line height in mm, in units of the grid."""
     line = line_width(height) * 20 / height
-    return Pen(width=line, on=1.75 * line, off=2.25 * line)
+    return Pen(width=line, on=1.4 * line, off=2.0 * line)
 
 
 def measured(curves) -> list[tuple[float, float, float]]:

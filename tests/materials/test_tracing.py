@@ -74,7 +74,7 @@ def word_left(mark: Text | Hollow | Traced) -> float:
 def word_width(mark_or_word, height: float) -> float:
     """How wide a word in stroke letters is on lines of that height."""
     word = mark_or_word if isinstance(mark_or_word, str) else mark_or_word.run.text
-    return pen.width(word, pen.Style(height=height, manner="solid", extra=1.0))
+    return pen.width(word, pen.Style(height=height, manner="solid", extra=1.5))
 
 
 # --- what stands on a piece ------------------------------------------------------------------

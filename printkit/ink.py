@@ -4,8 +4,10 @@ An estimate for comparing sets: the area of each picture's shapes by their darkn
 other not taken off. 'Keep fills light' is common practice: dark areas curl and crack on card.
 """
 
+import math
 from collections.abc import Sequence
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 from printkit.pieces import Box, Color, Dot, Drawing, Face, Hollow, Line, Mark, Picture, Piece, Text, Traced
@@ -35,7 +37,7 @@ def _mark(mark: Mark) -> float:
             left, top, right, bottom = mark.run.ink
             return 0.35 * (right - left) * (bottom - top) * _darkness(mark.color)
         case Traced():
-            return sum(d.width * d.height * _drawing(d) for d, _, _ in mark.letters)
+            return sum(_lines(drawing) for drawing, _, _ in mark.letters)
         case Hollow():
             return mark.run.width * mark.width * 4 * _darkness(mark.color)
         case Box():
@@ -47,6 +49,19 @@ def _mark(mark: Mark) -> float:
             return fill + (6.28 * mark.radius * mark.line if mark.stroke is not None else 0.0)
         case Line():
             return (abs(mark.x2 - mark.x1) + abs(mark.y2 - mark.y1)) * mark.line * _darkness(mark.color)
+
+
+@cache
+def _lines(drawing: Drawing) -> float:
+    """Covered mm2 of strokes: their length, between control points, by their width."""
+    covered = 0.0
+    for shape in drawing.shapes:
+        if shape.stroke is not None:
+            ends = [step[-2:] for step in shape.path if step[0] != "Z"]
+            length = sum(math.dist(a, b) for a, b in pairwise(ends))
+            drawn = shape.dash[0] / sum(shape.dash) if shape.dash else 1.0
+            covered += length * drawn * shape.stroke_width * _darkness(shape.stroke)
+    return covered
 
 
 @cache

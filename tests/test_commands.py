@@ -5,6 +5,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pypdfium2
 import pytest
 from click.testing import CliRunner
 
@@ -209,7 +210,7 @@ def test_new_refuses_what_no_pack_can_hold(tmp_path):
     assert names(tmp_path) == []
 
 
-@pytest.mark.parametrize("what", ["themes", "materials", "languages", "papers"])
+@pytest.mark.parametrize("what", ["themes", "materials", "languages", "papers", "letters"])
 def test_list_says_what_there_is(what):
     """Each list has a line an entry; as JSON each entry has a name."""
     lines = run("list", what).stdout.splitlines()
@@ -299,3 +300,26 @@ def test_output_is_utf8_in_any_locale(file, tmp_path):
     )
 
     assert "español" in done.stdout.decode("utf-8")
+
+
+def test_letters_are_drawn_into_a_new_file(tmp_path):
+    """Every letter with strokes stands on a page with its character beside it."""
+    file = tmp_path / "letters.pdf"
+    told = run("list", "letters", "-o", file)
+    listed = json.loads(run("list", "letters", "--json").stdout)
+
+    assert (told.exit_code, told.stdout) == (0, f"{file}\n")
+    with pypdfium2.PdfDocument(file) as document:
+        text = "".join(page.get_textpage().get_text_bounded() for page in document)
+    assert [entry["name"] for entry in listed if entry["name"] not in text] == []
+    again = run("list", "letters", "-o", file)
+    assert again.exit_code == 2
+    assert again.stderr == f"-o: there is a file '{file}' already; allowed: the name of a new file\n"
+
+
+def test_only_letters_are_drawn(tmp_path):
+    """-o with anything else is refused, and nothing is written."""
+    told = run("list", "themes", "-o", tmp_path / "themes.pdf")
+
+    assert (told.exit_code, told.stderr) == (2, "-o: themes are not drawn; allowed: with letters only\n")
+    assert list(tmp_path.iterdir()) == []

@@ -10,7 +10,7 @@ from typing import Any
 import click
 
 from printkit import __version__
-from printkit.errors import PrintkitError, Problem
+from printkit.errors import PrintkitError, Problem, nearest
 
 
 def main() -> None:
@@ -248,6 +248,63 @@ def _draw_letters(what: str, out: str) -> None:
         raise PrintkitError([Problem(place="-o", found=found, allowed="the name of a new file")])
     write_letters(Path(out))
     click.echo(out)
+
+
+@commands.group()
+def theme() -> None:
+    """A theme from your own pictures, and what a theme looks like."""
+
+
+@theme.command(name="new")
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.option("--languages", default="en", help="Languages to prepare names in, such as en,es.")
+@_told
+def theme_new(folder: Path, languages: str) -> None:
+    """Writes a theme.toml into a folder of pictures (SVG, PNG, JPEG, WebP); never overwrites one."""
+    from printkit.theme_folder import write_description
+
+    file, made = write_description(folder, _tags(languages))
+    count = len(made.motifs)
+    click.echo(f"Wrote {file} for {count} picture{'' if count == 1 else 's'}. Put the names right, then:")
+    click.echo(f"  printkit theme show {folder} -o look.pdf")
+    for note in made.notes:
+        click.echo(f"note: {note}")
+
+
+@theme.command(name="show")
+@click.argument("theme", metavar="NAME_OR_FOLDER")
+@click.option("-o", "out", required=True, metavar="FILE", type=click.Path(path_type=Path), help="PDF or PNG.")
+@_told
+def theme_show(theme: str, out: Path) -> None:
+    """Draws a theme's contact sheet: every picture in three inks and sizes, its names and parts."""
+    from printkit.contact_sheet import write_contact_sheet
+    from printkit.pictures import load_theme
+
+    shown = load_theme(theme, Path(), "NAME_OR_FOLDER")
+    write_contact_sheet(shown, out)
+    click.echo(str(out))
+    for note in shown.notes:
+        click.echo(f"note: {note}")
+
+
+def _tags(text: str) -> list[str]:
+    """Language tags as a list. Raises PrintkitError for one that no language has."""
+    from printkit.words import languages
+
+    known = [item.tag for item in languages()]
+    tags = [tag.strip() for tag in text.split(",") if tag.strip()]
+    unknown = [tag for tag in tags if tag not in known]
+    if unknown or not tags:
+        raise PrintkitError(
+            Problem(
+                place="--languages",
+                found=f"there is no language '{tag}'",
+                allowed="a tag of printkit list languages",
+                nearest=nearest(tag, known),
+            )
+            for tag in unknown or [text]
+        )
+    return tags
 
 
 @commands.command(name="list")

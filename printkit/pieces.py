@@ -22,11 +22,68 @@ WHITE: Color = (1.0,)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Gradient:
+    """How a paint runs from color to color, along a line or from one circle to another.
+
+    `ends` is (x0, y0, x1, y1), or (x0, y0, r0, x1, y1, r1) for circles; `matrix` (a, b, c, d, e, f)
+    leads from there to the units of the drawing, measured from the first point of the shape's path,
+    so that a path that is moved takes its gradient along. `stops` hold (offset, color, alpha) with
+    offsets that rise from 0 to 1; beyond the ends the first and the last go on. `mean` is their
+    mean color.
+    """
+
+    ends: tuple[float, ...]
+    stops: tuple[tuple[float, Color, float], ...]
+    matrix: tuple[float, float, float, float, float, float]
+    mean: Color
+
+    def about(self, color: Color) -> tuple[tuple[float, Color, float], ...]:
+        """The stops for a shape whose paint is `color`: as they are for the mean, else moved with it.
+
+        For a gray of one number they are gray (by the luma weights of ITU-R BT.709).
+        """
+        if color == self.mean:
+            return self.stops
+        middle = _in_channels(self.mean, len(color))
+        return tuple(
+            (
+                offset,
+                tuple(
+                    round(min(1.0, max(0.0, part + new - old)), 4)
+                    for part, new, old in zip(_in_channels(stop, len(color)), color, middle, strict=True)
+                ),
+                alpha,
+            )
+            for offset, stop, alpha in self.stops
+        )
+
+
+def _in_channels(color: Color, channels: int) -> Color:
+    if len(color) == channels:
+        return color
+    if channels == 3:
+        return color * 3
+    return (0.2126 * color[0] + 0.7152 * color[1] + 0.0722 * color[2],)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Clip:
+    """Where a shape shows: inside any of `paths`, measured from the first point of the shape's own path."""
+
+    paths: tuple[tuple[tuple[Any, ...], ...], ...]
+    even_odd: bool = False
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Shape:
     """One path with its paint, in the units of its drawing, y down.
 
     `path` is a tuple of ('M', x, y), ('L', x, y), ('C', x1, y1, x2, y2, x, y) and ('Z',);
-    `dash` is (on, off) along its stroke.
+    `dash` is (on, off, ...) along its stroke, an even number of lengths, from `dash_start` on.
+    With a gradient, `fill` or `stroke` is the mean color about which it varies, and its opacity is
+    that of the whole. A shape shows where all of its `clips` do. `layers` are the see-through groups
+    that it lies in, outermost first, as (number, opacity): neighbors with the same number are drawn
+    together before the opacity is applied.
     """
 
     path: tuple[tuple[Any, ...], ...]
@@ -35,10 +92,16 @@ class Shape:
     stroke_width: float = 0.0
     cap: Literal["butt", "round", "square"] = "butt"
     join: Literal["miter", "round", "bevel"] = "miter"
-    dash: tuple[float, float] | None = None
+    miter_limit: float = 4.0
+    dash: tuple[float, ...] | None = None
+    dash_start: float = 0.0
     even_odd: bool = False
     fill_opacity: float = 1.0
     stroke_opacity: float = 1.0
+    fill_gradient: Gradient | None = None
+    stroke_gradient: Gradient | None = None
+    clips: tuple[Clip, ...] = ()
+    layers: tuple[tuple[int, float], ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -12,7 +12,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
-from printkit.pieces import Box, Color, Dot, Drawing, Hollow, Line, Mark, Picture, Run, Shape, Text, Traced
+from printkit.forms import Form, color_operator, form_of, paint_operator, short
+from printkit.pieces import Box, Color, Dot, Drawing, Hollow, Line, Mark, Picture, Run, Text, Traced
 from printkit.resources import resource
 from printkit.sheets.model import Page
 from printkit.units import POINTS_PER_MM as K
@@ -22,7 +23,7 @@ CUT_LINE = 0.15
 CUT_DASH = (1.0, 1.2)
 _UNSEEN = frozenset("\u00ad\u200b\u200c\u200d\u200e\u200f\u2060\ufeff")
 _ARC = 0.5522847498
-_MITER = 4  # the limit of SVG; that of PDF is 10
+_MAKER = "printkit"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -33,17 +34,20 @@ class Written:
     content: str
 
 
-def write(pages: Iterable[Page], *, title: str, language: str, duplex: str = "none") -> Written:
+def write(
+    pages: Iterable[Page], *, title: str, language: str, duplex: str = "none", label: str = ""
+) -> Written:
     """The PDF of `pages`; `duplex` ('long', 'short', 'none') is asked of the printer.
 
-    The file asks viewers not to scale, shows its title, names its language, embeds its fonts.
+    The file asks viewers not to scale (ISO 32000-1, table 150), shows its title, names its language,
+    embeds its fonts. With a `label` viewers call the pages '<label> 1', '<label> 2', ... (12.4.2).
     """
     from reportlab.pdfbase import pdfdoc
 
     document = _Document(pdfdoc, language)
     for page in pages:
         document.add_page(page)
-    return document.finish(title, duplex)
+    return document.finish(title, duplex, label)
 
 
 @dataclass(slots=True)
@@ -103,8 +107,10 @@ class _Document:
         stream = self.stream("\n".join(out), {}, f"content{self.count}")
         sheet = self.lib.PDFPage()
         sheet.Override_default_compilation = 1
-        sheet.MediaBox = self.numbers(0, 0, width, height)
-        sheet.TrimBox = self.numbers(0, 0, width, height)
+        # The page is the paper: nothing is cropped, nothing bleeds over its edge (14.11.2).
+        paper = self.numbers(0, 0, width, height)
+        sheet.MediaBox = sheet.CropBox = sheet.BleedBox = sheet.TrimBox = paper
+        sheet.Parent = self.doc.Reference(self.doc.Pages)
         sheet.Contents = stream
         sheet.Resources = self.resources
         for bookmark in page.bookmarks:
@@ -120,7 +126,7 @@ class _Document:
                 self.picture(out, mark, left, top)
             elif kind is Text:
                 out.append(
-                    f"{_color(mark.color, 'rg', 'g')} BT {self.text(mark.run)} "
+                    f"{color_operator(mark.color, 'rg', 'g')} BT {self.text(mark.run)} "
                     f"{left + mark.x * K:.2f} {top - mark.y * K:.2f} Td {self.shown(mark.run)} ET"
                 )
             elif kind is Traced:
@@ -151,7 +157,7 @@ class _Document:
         shown = (
             f"{self.text(mark.run)} {left + mark.x * K:.2f} {top - mark.y * K:.2f} Td {self.shown(mark.run)}"
         )
-        pen = f"{_color(mark.color, 'RG', 'G')} {2 * mark.width * K:.2f} w 1 j"
+        pen = f"{color_operator(mark.color, 'RG', 'G')} {2 * mark.width * K:.2f} w 1 j"
         return f"q {pen} 1 g BT 1 Tr {shown} ET BT 0 Tr {shown} ET Q"
 
     # --- pictures ---
@@ -182,26 +188,36 @@ class _Document:
             name = f"D{len(self.forms_by_value)}"
             self.forms_by_value[drawing] = name
             self.xobjects[name] = (
-                self.raster_form(drawing, name) if drawing.raster else self.shape_form(drawing, name)
+                self.raster_form(drawing, name) if drawing.raster else self.shape_form(form_of(drawing), name)
             )
         self.forms[id(drawing)] = name
         self.kept.append(drawing)
         return name
 
-    def shape_form(self, drawing: Drawing, name: str) -> Any:
-        states: dict[str, Any] = {}
-        out = [f"1 0 0 -1 0 {_short(drawing.height)} cm {_MITER} M"]
-        for shape in drawing.shapes:
-            see_through = shape.fill_opacity < 1 or shape.stroke_opacity < 1
-            if see_through:
-                state = self.state(shape.fill_opacity, shape.stroke_opacity)
-                states[state] = self.lib.PDFObjectReference(state)
-                out.append(f"q /{state} gs")
-            out.append(_shape(shape))
-            if see_through:
-                out.append("Q")
-        resources = {"ExtGState": self.lib.PDFDictionary(states)} if states else {}
-        return self.stream("\n".join(out), self.form_entries(drawing, resources), name)
+    def shape_form(self, form: Form, name: str) -> Any:
+        """The object of a form, after those of the groups and masks within it."""
+        lib = self.lib
+        inner = {inside: self.shape_form(each, name + inside) for inside, each in form.groups}
+        states = {
+            inside: lib.PDFObjectReference(self.state(*opacities)) for inside, opacities in form.opacities
+        }
+        for inside, each in form.masks:
+            mask = {"S": "/Luminosity", "G": self.shape_form(each, name + inside)}
+            states[inside] = lib.PDFDictionary({"Type": "/ExtGState", "SMask": lib.PDFDictionary(mask)})
+        kinds = {
+            "ExtGState": states,
+            "XObject": inner,
+            "Pattern": dict(form.patterns),
+            "Shading": dict(form.shadings),
+        }
+        resources = {kind: lib.PDFDictionary(names) for kind, names in kinds.items() if names}
+        entries = self.form_entries(form.width, form.height, resources)
+        if form.upright:
+            entries["Matrix"] = self.numbers(1, 0, 0, -1, 0, form.height)
+        if form.kind:
+            space = "/CS /DeviceGray " if form.kind == "mask" else ""
+            entries["Group"] = f"<< /S /Transparency {space}>>"
+        return self.stream(form.content, entries, name)
 
     def raster_form(self, drawing: Drawing, name: str) -> Any:
         raster = drawing.raster
@@ -220,15 +236,15 @@ class _Document:
             mask = entries | {"ColorSpace": "/DeviceGray", "Filter": "/FlateDecode"}
             picture["SMask"] = self.encoded_stream(raster.mask, mask, f"{name}mask")
         image = self.encoded_stream(raster.data, picture, f"{name}image")
-        out = f"{_short(drawing.width)} 0 0 {_short(drawing.height)} 0 0 cm /I Do"
+        out = f"{short(drawing.width)} 0 0 {short(drawing.height)} 0 0 cm /I Do"
         resources = {"XObject": self.lib.PDFDictionary({"I": image})}
-        return self.stream(out, self.form_entries(drawing, resources), name)
+        return self.stream(out, self.form_entries(drawing.width, drawing.height, resources), name)
 
-    def form_entries(self, drawing: Drawing, resources: dict[str, Any]) -> dict[str, Any]:
+    def form_entries(self, width: float, height: float, resources: dict[str, Any]) -> dict[str, Any]:
         return {
             "Type": "/XObject",
             "Subtype": "/Form",
-            "BBox": self.numbers(0, 0, drawing.width, drawing.height),
+            "BBox": self.numbers(0, 0, width, height),
             "Resources": self.lib.PDFDictionary(resources),
         }
 
@@ -338,13 +354,13 @@ class _Document:
             "Flags": 4,
             "FontBBox": self.numbers(*face.bbox),
             "ItalicAngle": 0,
-            "Ascent": _short(face.ascent),
-            "Descent": _short(face.descent),
-            "CapHeight": _short(face.capHeight),
+            "Ascent": short(face.ascent),
+            "Descent": short(face.descent),
+            "CapHeight": short(face.capHeight),
             "StemV": 80,
             "FontFile2": file,
         }
-        widths = " ".join(_short(use.advances[glyph]) for glyph in glyphs)
+        widths = " ".join(short(use.advances[glyph]) for glyph in glyphs)
         inner = {
             "Type": "/Font",
             "Subtype": "/CIDFontType2",
@@ -368,7 +384,7 @@ class _Document:
 
     # --- the file ---
 
-    def finish(self, title: str, duplex: str) -> Written:
+    def finish(self, title: str, duplex: str, label: str) -> Written:
         lib, doc = self.lib, self.doc
         fonts = {use.name: self.add_font(font, use) for font, use in self.fonts.items()}
         shared = doc.idToObject["resources"]
@@ -382,10 +398,18 @@ class _Document:
                 "Duplex": turn.get(duplex, "/Simplex"),
             }
         )
-        doc.info.title, doc.info.author, doc.info.subject = title, "", ""
-        doc.info.creator = doc.info.producer = "printkit"
-        doc.info.invariant = 1
-        doc.info.digest(doc.signature)
+        if label:
+            numbered = {"P": lib.PDFString(f"{label} "), "S": "/D"}
+            labels = {"Nums": lib.PDFArray([0, lib.PDFDictionary(numbered)])}
+            doc.Catalog.PageLabels = lib.PDFDictionary(labels)
+        doc.signature.update(title.encode())
+        # No date, as no clock is asked, and no author: the pages are the family's own.
+        about = {
+            "Title": lib.PDFString(title),
+            "Creator": lib.PDFString(_MAKER),
+            "Producer": lib.PDFString(_MAKER),
+        }
+        doc.info = lib.PDFDictionary(about)
         doc.Reference(doc.Catalog)
         doc.Reference(doc.info)
         doc.Catalog.Outlines = self.outline() if self.bookmarks else None
@@ -426,13 +450,13 @@ class _Document:
         return self.doc.Reference(lib.PDFDictionary(top), "marks")
 
     def digest(self) -> str:
-        """sha256 over the objects in the order of their numbers, streams before compression."""
+        """sha256 over the objects in the order of their numbers, of streams the entries and the sha256 of
+        what they hold before compression."""
         sha = hashlib.sha256()
         for number in sorted(self.doc.numberToId):
             item = self.doc.idToObject[self.doc.numberToId[number]]
-            raw = getattr(item, "before_compression", None)
-            sha.update(raw if raw is not None else self.lib.format(item, self.doc))
-            sha.update(b"\n")
+            held = getattr(item, "held", b"")
+            sha.update(self.lib.format(item.dictionary if held else item, self.doc) + held + b"\n")
         return sha.hexdigest()
 
     def stream(self, content: str | bytes, entries: dict[str, Any], name: str) -> Any:
@@ -446,26 +470,14 @@ class _Document:
 
     def add_stream(self, data: bytes, entries: dict[str, Any], name: str, raw: bytes) -> Any:
         item = self.lib.PDFStream(self.lib.PDFDictionary(entries), data + b"\n")
-        item.before_compression = raw
+        item.held = hashlib.sha256(raw).digest()
         return self.doc.Reference(item, name)
 
     def numbers(self, *values: float) -> str:
-        return f"[{' '.join(_short(value) for value in values)}]"
+        return f"[{' '.join(short(value) for value in values)}]"
 
 
 # --- operators -------------------------------------------------------------------------------
-
-
-def _short(value: float) -> str:
-    return f"{value:.3f}".rstrip("0").rstrip(".") if value else "0"
-
-
-def _color(color: Color, rgb: str, gray: str) -> str:
-    if len(color) == 1:
-        return f"{_short(color[0])} {gray}"
-    if color[0] == color[1] == color[2]:
-        return f"{_short(color[0])} {gray}"
-    return f"{_short(color[0])} {_short(color[1])} {_short(color[2])} {rgb}"
 
 
 def _dash(dash: tuple[float, float] | None) -> str:
@@ -474,7 +486,7 @@ def _dash(dash: tuple[float, float] | None) -> str:
 
 def _cut_line(out: list[str], x1: float, y1: float, x2: float, y2: float, height: float) -> None:
     if not out:
-        out.append(f"{_color(CUT_COLOR, 'RG', 'G')} {CUT_LINE * K:.2f} w {_dash(CUT_DASH)} 0 J")
+        out.append(f"{color_operator(CUT_COLOR, 'RG', 'G')} {CUT_LINE * K:.2f} w {_dash(CUT_DASH)} 0 J")
     out.append(f"{x1 * K:.2f} {height - y1 * K:.2f} m {x2 * K:.2f} {height - y2 * K:.2f} l S")
 
 
@@ -493,14 +505,10 @@ def _turned(turn: int, box: Any, height: float) -> str:
     return f"0 1 -1 0 {left:.2f} {bottom:.2f}"
 
 
-def _paint(fill: bool, stroke: bool) -> str:
-    return {(True, False): "f", (False, True): "S", (True, True): "B"}.get((fill, stroke), "n")
-
-
 def _line(mark: Line, left: float, top: float) -> str:
     cap = 1 if mark.round_ends else 0
     return (
-        f"{_color(mark.color, 'RG', 'G')} {mark.line * K:.2f} w {cap} J {_dash(mark.dash)} "
+        f"{color_operator(mark.color, 'RG', 'G')} {mark.line * K:.2f} w {cap} J {_dash(mark.dash)} "
         f"{left + mark.x1 * K:.2f} {top - mark.y1 * K:.2f} m "
         f"{left + mark.x2 * K:.2f} {top - mark.y2 * K:.2f} l S"
     )
@@ -509,16 +517,16 @@ def _line(mark: Line, left: float, top: float) -> str:
 def _pen(mark: Box | Dot) -> str:
     parts = []
     if mark.fill is not None:
-        parts.append(_color(mark.fill, "rg", "g"))
+        parts.append(color_operator(mark.fill, "rg", "g"))
     if mark.stroke is not None:
-        parts.append(f"{_color(mark.stroke, 'RG', 'G')} {mark.line * K:.2f} w 0 J {_dash(mark.dash)}")
+        parts.append(f"{color_operator(mark.stroke, 'RG', 'G')} {mark.line * K:.2f} w 0 J {_dash(mark.dash)}")
     return " ".join(parts)
 
 
 def _box(mark: Box, left: float, top: float) -> str:
     x, y = left + mark.x * K, top - (mark.y + mark.height) * K
     width, height = mark.width * K, mark.height * K
-    paint = _paint(mark.fill is not None, mark.stroke is not None)
+    paint = paint_operator(mark.fill is not None, mark.stroke is not None)
     if not mark.radius:
         return f"{_pen(mark)} {x:.2f} {y:.2f} {width:.2f} {height:.2f} re {paint}"
     r = min(mark.radius * K, width / 2, height / 2)
@@ -544,37 +552,7 @@ def _dot(mark: Dot, left: float, top: float) -> str:
         f"{x - r:.2f} {y - k:.2f} {x - k:.2f} {y - r:.2f} {x:.2f} {y - r:.2f} c "
         f"{x + k:.2f} {y - r:.2f} {x + r:.2f} {y - k:.2f} {x + r:.2f} {y:.2f} c h"
     )
-    return f"{_pen(mark)} {path} {_paint(mark.fill is not None, mark.stroke is not None)}"
-
-
-_OPERATORS = {"M": "m", "L": "l", "C": "c"}
-_CAPS = {"butt": 0, "round": 1, "square": 2}
-_JOINS = {"miter": 0, "round": 1, "bevel": 2}
-
-
-def _shape(shape: Shape) -> str:
-    parts = []
-    if shape.fill is not None:
-        parts.append(_color(shape.fill, "rg", "g"))
-    if shape.stroke is not None:
-        parts.append(
-            f"{_color(shape.stroke, 'RG', 'G')} {_short(shape.stroke_width)} w "
-            f"{_CAPS[shape.cap]} J {_JOINS[shape.join]} j"
-        )
-        if shape.dash:
-            parts.append(f"[{_short(shape.dash[0])} {_short(shape.dash[1])}] 0 d")
-    for step in shape.path:
-        if step[0] == "Z":
-            parts.append("h")
-        else:
-            parts.append(f"{' '.join(_short(v) for v in step[1:])} {_OPERATORS[step[0]]}")
-    paint = _paint(shape.fill is not None, shape.stroke is not None)
-    if shape.even_odd and shape.fill is not None:
-        paint += "*"
-    parts.append(paint)
-    if shape.stroke is not None and shape.dash:
-        parts.append("[] 0 d")
-    return " ".join(parts)
+    return f"{_pen(mark)} {path} {paint_operator(mark.fill is not None, mark.stroke is not None)}"
 
 
 def _face_advances(font: str) -> Any:

@@ -145,7 +145,8 @@ SENTENCES = {
     "a theme that is not there": (
         'theme = "rock-pol"\n' + child(),
         "pack.toml, line 1 (theme): there is no built-in theme and no folder 'rock-pol'; "
-        "allowed: rock-pool, or a folder's path; did you mean 'rock-pool'?",
+        "allowed: first-snow, fruit-stall, harvest-market, kitchen-garden, night-sky, rainy-street, rock-pool "
+        "and spring-pond, or a folder's path; did you mean 'rock-pool'?",
     ),
     "strips without sums_to": (
         child(materials='["strips"]'),
@@ -180,7 +181,7 @@ SENTENCES = {
         child(materials='[{ make = "counting-cards", motif = "crabb" }]'),
         "pack.toml, line 3, Wren's counting-cards (children[0].materials[0].motif): "
         "the theme has no motif 'crabb'; allowed: crab, sea-star, shell, jellyfish, anemone, bucket, fish, "
-        "snail, seahorse, gull, shrimp or boat; did you mean 'crab'?",
+        "snail, seahorse, gull, shrimp, boat, octopus, seal or lighthouse; did you mean 'crab'?",
     ),
     "no children": (
         'title = "Shelf"\n',

@@ -16,9 +16,9 @@ FLOORS = (
     ("pack",),
     ("materials",),
     ("sheets",),
-    ("labels", "guide", "manifest", "ink"),
+    ("labels", "guide", "manifest", "ink", "forms"),
     ("writer",),
-    ("build", "listing", "letter_sheets", "starter"),
+    ("build", "listing", "letter_sheets", "contact_sheet", "theme_folder", "starter"),
     ("cli",),
     ("__main__",),
 )

@@ -90,7 +90,7 @@ def test_the_two_commands_set_everything_up():
     sample = re.search(r"samples/[\w-]+\.toml", block("sample"))[0]
 
     assert (TOP / sample).is_file()
-    assert block("tests").endswith("pytest")
+    assert block("tests").endswith("pytest -n auto")
 
 
 def test_every_dependency_has_its_reason():

@@ -135,6 +135,20 @@ def move(source: Path, target: Path) -> None:
     _patiently(os.replace, source, target)
 
 
+def replace_file(path: Path, data: bytes) -> None:
+    """Writes a file whole or not at all; one of that name is replaced."""
+    fresh = path.with_name(f".{path.name}.new")
+    with about(path):
+        with suppress(FileNotFoundError):
+            delete(fresh)
+        try:
+            write(fresh, data)
+            move(fresh, path)
+        except OSError:
+            _forget(fresh)
+            raise
+
+
 def delete(path: Path) -> None:
     """Deletes a file or a link, never what the link leads to."""
     _patiently(os.unlink, path)

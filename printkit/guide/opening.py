@@ -9,12 +9,16 @@ from printkit.guide.flow import QUIET, Look, Strip, height_of
 from printkit.guide.lines import say, say_count
 from printkit.guide.sets import GuideSet, by_child, sheets_by_stock
 from printkit.labels import range_words, set_title
-from printkit.materials.layout import picture
+from printkit.materials.layout import border, picture
 from printkit.pack import Child, Pack
 from printkit.pieces import Mark
 from printkit.sheets.model import Bookmark, SheetFile
 from printkit.texts import Catalogue
 from printkit.units import Rect, micrometres
+
+
+_BORDER = 5.0
+"""mm of the theme's border under the title."""
 
 
 def first_page(
@@ -46,7 +50,8 @@ def _title(look: Look, pack: Pack, texts: Catalogue) -> tuple[Strip, ...]:
     subtitle = _subtitle(pack.title, child, texts)
     under = text(subtitle, look.style(1.2, color=QUIET), 0.0, look.wide, 0.5)
     title = (replace(title[0], bookmarks=(Bookmark(title=pack.title),)), *title[1:])
-    return tuple(replace(strip, glue=True) for strip in (ornaments, *title, *under))
+    line = Strip(height=_BORDER + 2.0, marks=border(child.theme, child.ink, Rect(0.0, 2.0, look.wide, _BORDER)))
+    return tuple(replace(strip, glue=True) for strip in (ornaments, *title, *under, line))
 
 
 def _subtitle(title: str, child: Child, texts: Catalogue) -> str:

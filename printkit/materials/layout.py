@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from printkit import letters
 from printkit.errors import Problem
@@ -10,6 +11,9 @@ from printkit.materials.base import Room, problem
 from printkit.pack import Tray
 from printkit.pieces import Box, Color, Drawing, Face, Line, Mark, Picture, Piece, Text
 from printkit.units import Rect, micrometres
+
+if TYPE_CHECKING:
+    from printkit.pictures import Ink, Theme
 
 HAIRLINE_INSET = 4.0
 """mm a hairline keeps from the cut: a home printer drifts by 1 to 2 mm (common practice)."""
@@ -176,6 +180,19 @@ def picture(drawing: Drawing, box: Rect, *, turn: float = 0, mirror: bool = Fals
         turn=turn,
         mirror=mirror,
     )
+
+
+def border(theme: "Theme", ink: "Ink", strip: Rect) -> tuple[Picture, ...]:
+    """The theme's border along a strip, as many whole lengths as come nearest its height; () without one."""
+    if theme.border is None:
+        return ()
+    source = theme.border.source
+    count = max(1, round(strip.width * source.height / (strip.height * source.width)))
+    wide = strip.width / count
+    high = wide * source.height / source.width
+    drawing = theme.border.drawing(ink, size=round(wide, 1))
+    top = strip.top + (strip.height - high) / 2
+    return tuple(picture(drawing, Rect(strip.left + wide * i, top, wide, high)) for i in range(count))
 
 
 def pictures(drawing: Drawing, boxes: Iterable[Rect]) -> tuple[Picture, ...]:

@@ -32,13 +32,14 @@ class ChosenMotif:
 
 def chosen_motif(seed: int, tray: Tray) -> ChosenMotif:
     """The motif the pack file names, or one by chance that hangs on child and set only."""
-    motifs = tray.child.theme.motifs
+    theme = tray.child.theme
     wanted = tray.settings.motif
     if wanted is None:
-        return ChosenMotif(tray=tray, motif=Chance(seed, tray.child.name, tray.set, "motif").choice(motifs))
-    found = next((motif for motif in motifs if motif.key == wanted), None)
+        chance = Chance(seed, tray.child.name, tray.set, "motif")
+        return ChosenMotif(tray=tray, motif=chance.choice(theme.counted))
+    found = next((motif for motif in theme.motifs if motif.key == wanted), None)
     if found is None:
-        keys = [motif.key for motif in motifs]
+        keys = [motif.key for motif in theme.motifs]
         return ChosenMotif(
             tray=tray,
             problem=problem(

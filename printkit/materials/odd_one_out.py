@@ -132,9 +132,13 @@ def _levels(tray: Tray) -> list[int]:
 
 
 def _rounds(seed: int, tray: Tray, size: float, count: int) -> list[_Round]:
-    """`count` rounds: every motif once before any comes again, the odd places evenly spread."""
+    """`count` rounds: every motif once before any comes again, the odd places evenly spread.
+
+    They run from what is seen at once to what is seen on a second look.
+    """
     chance = Chance(seed, tray.child.name, tray.set, "rounds")
     chosen = list(islice(_by_turns(tray, round(size, 1), chance), count))
+    chosen.sort(key=lambda item: -item.area * item.contrast)
     places = spread_places([tuple(range(BOXES))] * len(chosen), chance)
     return [_Round(difference=item, odd=place) for item, place in zip(chosen, places, strict=True)]
 

@@ -7,7 +7,7 @@ files, `flatten` turns drawings into pixels to measure.
 
 from printkit.pictures.differences import Difference, candidates, differences
 from printkit.pictures.flatten import rasterise
-from printkit.pictures.motifs import Ink, Motif
+from printkit.pictures.motifs import Ink, Motif, spoken
 from printkit.pictures.seen import Look
 from printkit.pictures.themes import Theme, built_in, load_theme
 
@@ -22,4 +22,5 @@ __all__ = [
     "differences",
     "load_theme",
     "rasterise",
+    "spoken",
 ]

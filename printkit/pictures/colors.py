@@ -52,7 +52,7 @@ def from_hex(text: str) -> tuple[Color, float] | None:
 
 def lab(color: Color) -> tuple[float, float, float]:
     """CIELAB of an sRGB color (D65)."""
-    linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in rgb(color)]
+    linear = [_linear(part) for part in rgb(color)]
     x, y, z = (
         _lightness(sum(weight * part for weight, part in zip(row, linear, strict=True)) / white)
         for row, white in zip(_XYZ, _WHITE, strict=True)
@@ -115,6 +115,48 @@ def _hue(a: float, b: float) -> float:
 
 def _cos(degrees: float) -> float:
     return math.cos(math.radians(degrees))
+
+
+# How linear red, green and blue look to people who lack one kind of cone, severity 1.0.
+# Machado, Oliveira and Fernandes, IEEE TVCG 15(6), 2009, doi 10.1109/TVCG.2009.113.
+_LACKING = {
+    "protan": (
+        (0.152286, 1.052583, -0.204868),
+        (0.114503, 0.786281, 0.099216),
+        (-0.003882, -0.048116, 1.051998),
+    ),
+    "deutan": (
+        (0.367322, 0.860646, -0.227968),
+        (0.280085, 0.672501, 0.047413),
+        (-0.011820, 0.042940, 0.968881),
+    ),
+    "tritan": (
+        (1.255528, -0.076749, -0.178779),
+        (-0.078411, 0.930809, 0.147602),
+        (0.004733, 0.691367, 0.303900),
+    ),
+}
+LACKING = tuple(_LACKING)
+
+
+@lru_cache(maxsize=16384)
+def simulated(color: tuple[int, int, int], kind: str) -> tuple[int, int, int]:
+    """An sRGB color in bytes as someone with that color-vision deficiency (of LACKING) sees it."""
+    linear = [_linear(part / 255) for part in color]
+    red, green, blue = (
+        round(255 * _encoded(sum(weight * part for weight, part in zip(row, linear, strict=True))))
+        for row in _LACKING[kind]
+    )
+    return red, green, blue
+
+
+def _linear(part: float) -> float:
+    return part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4
+
+
+def _encoded(part: float) -> float:
+    part = min(1.0, max(0.0, part))
+    return 12.92 * part if part <= 0.0031308 else 1.055 * part ** (1 / 2.4) - 0.055
 
 
 @lru_cache(maxsize=8192)

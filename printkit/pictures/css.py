@@ -1,19 +1,18 @@
-"""The words inside SVG attributes: numbers with units, transforms, paints, and the style cascade."""
+"""The words inside SVG attributes: numbers with units, transforms, paints, declarations."""
 
 import colorsys
 import math
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from printkit.pictures.colors import from_hex, plain
-from printkit.pictures.tree import Node, UnusableError
+from printkit.pictures.tree import UnusableError
 from printkit.pieces import BLACK, Color
 
 MAX_NUMBER = 1e7
-MAX_VALUE = 2_000
-MAX_STYLE = 200_000
 
 # CSS 2.1 absolute units at 96 to the inch; em and ex for the default font of 16.
 _UNITS = {
@@ -24,18 +23,18 @@ _UNITS = {
 _NUMBER = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?")
 _CALL = re.compile(r"(?<![A-Za-z])([A-Za-z]+)\s*\(([^()]*)\)")
 _URL = re.compile(r"url\(\s*[\"']?#([^\"')]*?)[\"']?\s*\)")
-_SELECTOR = re.compile(r"(\*|[\w-]+)?([.#][\w-]+)?")
 
 INHERITED = frozenset(
     {
-        "color", "fill", "fill-opacity", "fill-rule", "marker", "marker-end", "marker-mid",
-        "marker-start", "paint-order", "stroke", "stroke-dasharray", "stroke-linecap", "stroke-linejoin",
+        "clip-rule", "color", "fill", "fill-opacity", "fill-rule", "marker", "marker-end", "marker-mid",
+        "marker-start", "paint-order", "stroke", "stroke-dasharray", "stroke-dashoffset",
+        "stroke-linecap", "stroke-linejoin",
         "stroke-miterlimit", "stroke-opacity", "stroke-width", "visibility",
     }
 )  # fmt: skip
 _OWN = frozenset(
     {
-        "clip-path", "display", "filter", "mask", "mix-blend-mode", "opacity", "stop-color",
+        "clip-path", "display", "filter", "mask", "mix-blend-mode", "opacity", "overflow", "stop-color",
         "stop-opacity", "transform",
     }
 )  # fmt: skip
@@ -75,6 +74,7 @@ def share(text: str | None) -> float:
     return min(1.0, max(0.0, length(text, 1.0, 1.0)))
 
 
+@lru_cache(maxsize=256)
 def transform(text: str | None) -> Any:
     """A fontTools Transform for the value of a transform attribute."""
     from fontTools.misc.transform import Transform
@@ -133,6 +133,7 @@ def target(text: str | None) -> str:
     return match[1] if match else ""
 
 
+@lru_cache(maxsize=1024)
 def tint(text: str, current: Tint = (BLACK, 1.0)) -> Tint | None:
     """A plain color with its alpha; None for 'none'; black for what cannot be read."""
     text = text.strip()
@@ -182,87 +183,13 @@ def _between(value: float) -> float:
     return min(1.0, max(0.0, value))
 
 
-# --- the cascade -----------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True, order=True)
-class _Said:
-    """A value and what it yields to: heavier selectors, then later ones."""
-
-    weight: int
-    number: int
-    value: str
-
-
-@dataclass(slots=True)
-class StyleSheet:
-    """The rules of a drawing's <style> elements: element, .class, #id, or element with one of these.
-
-    `rules` holds, by '.class', '#id', element or '*', and then by the element asked for ('' for
-    any), what is said last of each property.
-    """
-
-    rules: dict[str, dict[str, dict[str, _Said]]] = field(default_factory=dict)
-    unread: bool = False
-    _count: int = 0
-
-    def add(self, text: str) -> None:
-        """Read one <style> element; selectors of other kinds are left and remembered in `unread`."""
-        if len(text) > MAX_STYLE:
-            raise UnusableError("the drawing's style sheet is too long", f"at most {MAX_STYLE // 1000} kB")
-        for block in _without_comments(text).split("}"):
-            selectors, brace, body = block.rpartition("{")
-            if not brace:
-                continue
-            # What stands before a semicolon is a statement such as @import, which is never followed.
-            selectors = selectors.rpartition(";")[2]
-            declarations = declared(body)
-            for selector in selectors.split(","):
-                self._add_rule(selector.strip(), declarations)
-
-    def _add_rule(self, selector: str, declarations: Style) -> None:
-        match = _SELECTOR.fullmatch(selector)
-        if not selector or match is None:
-            self.unread = self.unread or bool(declarations)
-            return
-        tag = "" if match[1] in (None, "*") else match[1]
-        mark = match[2] or ""
-        weight = {"#": 100, ".": 10}.get(mark[:1], 0) + (1 if tag else 0)
-        self._count += 1
-        said = self.rules.setdefault(mark or tag or "*", {}).setdefault(tag, {})
-        for name, value in declarations.items():
-            said[name] = _Said(weight, self._count, value)
-
-    def own(self, node: Node) -> Style:
-        """What the element itself says: attributes, then rules by weight, then its style attribute."""
-        own = {key: value for key, value in node.attributes.items() if key in PROPERTIES}
-        if self.rules:
-            own |= self._ruled(node)
-        if "style" in node.attributes:
-            own |= declared(node.attributes["style"])
-        for name, value in own.items():
-            if len(value) > MAX_VALUE:
-                raise UnusableError(
-                    f"the drawing holds a {name} that is too long", f"at most {MAX_VALUE:,} characters"
-                )
-        return own
-
-    def _ruled(self, node: Node) -> Style:
-        """What the rules say of an element."""
-        keys = ["*", node.tag, *("." + name for name in node.classes)]
-        keys.append("#" + node.attributes.get("id", ""))
-        best: dict[str, _Said] = {}
-        for key in dict.fromkeys(keys):
-            for tag in ("", node.tag):
-                for name, said in self.rules.get(key, {}).get(tag, {}).items():
-                    best[name] = max(said, best.get(name, said))
-        return {name: said.value for name, said in best.items()}
+# --- styles --------------------------------------------------------------------------------------
 
 
 def declared(text: str) -> Style:
     """The known properties in 'name: value; name: value'."""
     found = {}
-    for declaration in _without_comments(text).split(";"):
+    for declaration in without_comments(text).split(";"):
         name, _, value = declaration.partition(":")
         value = value.replace("!important", "").strip()
         if value and name.strip() in PROPERTIES:
@@ -276,7 +203,8 @@ def inherit(above: Style, own: Style) -> Style:
     return {key: value for key, value in above.items() if key in INHERITED} | said
 
 
-def _without_comments(text: str) -> str:
+def without_comments(text: str) -> str:
+    """CSS without what stands between /* and */."""
     return "".join(_outside(text.split("/*")))
 
 

@@ -18,16 +18,22 @@ GENDERS = ("m", "f", "n", "c")
 CALM: Color = (0.3608, 0.4706, 0.549)
 
 _TOP_KEYS = ("title", "season", "accent", "palette", "motifs")
-_MOTIF_KEYS = ("names", "symmetric")
+_MOTIF_KEYS = ("names", "symmetric", "counted", "trim")
 _NAME_KEYS = (*CATEGORIES, "gender")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class MotifWords:
-    """What theme.toml says of one motif."""
+    """What theme.toml says of one motif.
+
+    `counted` is false where the picture shows several things, such as a nest with eggs, so that it is
+    no thing to count; `trim` makes a photo's plain ground transparent.
+    """
 
     names: tuple[tuple[str, Name], ...] = ()
     symmetric: bool | None = None
+    counted: bool = True
+    trim: bool = False
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -141,18 +147,26 @@ class _Reading:
         return tuple((key, self.motif(words, f"motifs.{key}")) for key, words in table.items())
 
     def motif(self, value: Any, path: str) -> MotifWords:
-        table = self.table(value, path, "a table with names and symmetric")
+        table = self.table(value, path, "a table with names, symmetric, counted and trim")
         self.known(table, _MOTIF_KEYS, path)
-        symmetric = table.get("symmetric")
-        if symmetric is not None and not isinstance(symmetric, bool):
-            self.wrong(f"{path}.symmetric", f"{_shown(symmetric)} is not known here", "true or false")
-            symmetric = None
+        symmetric = self.truth(table, "symmetric", path)
+        counted = self.truth(table, "counted", path)
+        trim = self.truth(table, "trim", path)
         path = f"{path}.names"
         names = self.table(table.get("names", {}), path, "one entry a language")
         return MotifWords(
             names=tuple((tag, self.name(name, f"{path}.{tag}")) for tag, name in names.items()),
             symmetric=symmetric,
+            counted=counted is not False,
+            trim=bool(trim),
         )
+
+    def truth(self, table: dict[str, Any], key: str, path: str) -> bool | None:
+        value = table.get(key)
+        if value is None or isinstance(value, bool):
+            return value
+        self.wrong(f"{path}.{key}", f"{_shown(value)} is not known here", "true or false")
+        return None
 
     def name(self, value: Any, path: str) -> Name:
         if isinstance(value, str):

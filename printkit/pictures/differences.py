@@ -2,7 +2,8 @@
 
 Level 1: another motif of another color. 2: another motif of a like color. 3: the size. 4: a part
 is missing or has another color. 5: turned. 6: mirrored. What cannot be seen, in the printed ink
-and on a gray printer, is not used (the floors stand in `seen`).
+and on a gray printer, is not used (the floors stand in `seen`). What can be seen in a built-in theme
+is measured when the theme is made, and kept beside it (`kept`).
 """
 
 from collections import Counter
@@ -11,6 +12,7 @@ from dataclasses import dataclass
 from functools import cache, lru_cache, partial
 
 from printkit.pictures.colors import difference, gray, lab, rgb
+from printkit.pictures.kept import SIZES, Entry, Said, kept_for
 from printkit.pictures.motifs import Ink, Motif, spoken
 from printkit.pictures.seen import Look, Pixels, measure, pixels, things
 from printkit.pictures.themes import Theme
@@ -22,6 +24,7 @@ MOST_OTHERS = 11  # motifs that each motif is compared with, so that large folde
 MOST = 0.6  # of what a picture covers; a design choice
 DARKEST = 35.0  # CIE lightness; a design choice: a part in near-black looks burnt, not odd
 LIKE_COLOR = 20.0  # CIEDE2000; a design choice, the floor at which colors count as clearly different
+_COMPARED = 20.0  # mm of the pictures whose outlines are compared
 
 # For themes without a palette: light, middle and dark, warm and cool.
 _SPARE: tuple[Color, ...] = (
@@ -46,7 +49,7 @@ class Difference:
     motif: str
     level: int
     kind: str
-    said: tuple[str, ...]
+    said: Said
     alike: Look
     odd: Look
     area: float
@@ -55,6 +58,9 @@ class Difference:
 
 Candidate = Callable[[], Difference | None]
 """A difference that has not been measured yet: called, it is the difference, or None if unseen."""
+
+Looks = Callable[[], tuple[Look, Look]]
+"""How all but one look, and the odd one; drawn when called."""
 
 
 @lru_cache(maxsize=128)
@@ -68,9 +74,45 @@ def differences(theme: Theme, level: int, ink: Ink, size: float) -> tuple[Differ
 
 @lru_cache(maxsize=1024)
 def candidates(theme: Theme, motif: Motif, level: int, ink: Ink, size: float) -> tuple[Candidate, ...]:
-    """What might differ in one motif, in a stable order; each is measured once, when it is called."""
+    """What might differ in one motif, in a stable order; each is measured once, when it is called.
+
+    What is kept beside a theme is not measured again.
+    """
     search = _Search(theme=theme, level=level, ink=ink, size=size)
-    return tuple(cache(each) for each in _LEVELS[level](search, motif))
+    ideas = _LEVELS[level](search, motif)
+    kept = kept_for(theme.folder)
+    if kept is None or size < SIZES[0]:
+        return tuple(cache(partial(search.measured, motif, said, looks)) for said, looks in ideas)
+    known = kept.seen(ink, level, motif.key, size)
+    return tuple(
+        cache(partial(search.known, motif, said, looks[known[said].choice], known[said]))
+        for said, looks in ideas
+        if said in known
+    )
+
+
+def seen_at_all_sizes(theme: Theme, motif: Motif, level: int, ink: Ink) -> dict[Said, Entry]:
+    """What is kept of one motif: each difference from the smallest kept size on at which it is seen."""
+    found: dict[Said, Entry] = {}
+    for first, size in reversed(tuple(enumerate(SIZES))):
+        search = _Search(theme=theme, level=level, ink=ink, size=size)
+        for said, looks in _LEVELS[level](search, motif):
+            larger = found.get(said)
+            if first < len(SIZES) - 1 and (larger is None or larger.first > first + 1):
+                continue
+            for choice, each in enumerate(looks):
+                seen = search.measured(motif, said, (each,))
+                if seen is not None:
+                    break
+            else:
+                continue
+            if larger is None:
+                found[said] = Entry(first=first, choice=choice, area=seen.area, contrast=seen.contrast)
+            elif larger.choice == choice:
+                found[said] = Entry(
+                    first=first, choice=choice, area=larger.area, contrast=larger.contrast
+                )
+    return found
 
 
 @lru_cache(maxsize=256)
@@ -80,104 +122,108 @@ def _printed(motif: Motif, ink: Ink, size: float) -> tuple[Look, Pixels]:
     return look, pixels(look, size)
 
 
+Idea = tuple[Said, tuple[Looks, ...]]
+"""What might be said to differ, and ways to show it, the first that can be seen is taken."""
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class _Search:
-    """What is looked for; each method finds the differences of one motif."""
+    """What is looked for; each method finds ideas for one motif."""
 
     theme: Theme
     level: int
     ink: Ink
     size: float
 
-    def pixels(self, look: Look) -> Pixels:
-        return pixels(look, self.size)
+    def measured(self, motif: Motif, said: Said, looks: tuple[Looks, ...]) -> Difference | None:
+        """The first of the ways that can be told apart."""
+        compare = measure(self.ink, motif.is_photo)
+        for pair in looks:
+            alike, odd = pair()
+            one, two = self.pixels(motif, alike), self.pixels(motif, odd)
+            if said[0] == "part missing" and not _holds_together(one, two):
+                continue
+            seen = compare(one, two)
+            if seen is not None:
+                return self.difference(motif, said, (alike, odd), seen.area, seen.contrast)
+        return None
 
-    def printed(self, motif: Motif) -> tuple[Look, Pixels]:
-        return _printed(motif, self.ink, self.size)
+    def known(self, motif: Motif, said: Said, looks: Looks, entry: Entry) -> Difference:
+        """A difference that was measured at the largest kept size."""
+        return self.difference(
+            motif, said, looks(), entry.area * (self.size / SIZES[-1]) ** 2, entry.contrast
+        )
 
-    def compared(
-        self, motif: Motif, said: tuple[str, ...], alike: tuple[Look, Pixels], odd: tuple[Look, Pixels]
-    ) -> Difference | None:
-        """The difference of two looks, if it can be seen."""
-        seen = measure(self.ink, motif.is_photo)(alike[1], odd[1])
-        if seen is None:
-            return None
+    def difference(
+        self, motif: Motif, said: Said, looks: tuple[Look, Look], area: float, contrast: float
+    ) -> Difference:
         return Difference(
             motif=motif.key,
             level=self.level,
             kind=said[0],
             said=said,
-            alike=alike[0],
-            odd=odd[0],
-            area=round(seen.area, 1),
-            contrast=round(seen.contrast, 1),
+            alike=looks[0],
+            odd=looks[1],
+            area=round(area, 1),
+            contrast=round(contrast, 1),
         )
 
-    def others(self, motif: Motif) -> Iterator[Candidate]:
+    def pixels(self, motif: Motif, look: Look) -> Pixels:
+        if look == self.whole(motif):
+            return _printed(motif, self.ink, self.size)[1]
+        return pixels(look, self.size)
+
+    def whole(self, motif: Motif) -> Look:
+        return Look(drawing=motif.drawing(self.ink, size=self.size))
+
+    def others(self, motif: Motif) -> Iterator[Idea]:
         """Another motif: of another color on level 1, of a like color on level 2."""
-        for other in _like_and_unlike(self.theme, motif, self.ink, self.size)[self.level - 1]:
-            yield partial(self.another, motif, other)
+        for other in _like_and_unlike(self.theme, motif, self.ink)[self.level - 1]:
+            yield ("another motif", other.key), (partial(self.another, motif, other),)
 
-    def another(self, motif: Motif, other: Motif) -> Difference | None:
-        said = ("another motif", other.key)
-        return self.compared(motif, said, self.printed(motif), self.printed(other))
+    def another(self, motif: Motif, other: Motif) -> tuple[Look, Look]:
+        return self.whole(motif), self.whole(other)
 
-    def sizes(self, motif: Motif) -> Iterator[Candidate]:
+    def sizes(self, motif: Motif) -> Iterator[Idea]:
         """A small one among large ones, a large one among small ones."""
-        yield partial(self.resized, motif, smaller=True)
-        yield partial(self.resized, motif, smaller=False)
+        yield ("smaller",), (partial(self.resized, motif, smaller=True),)
+        yield ("larger",), (partial(self.resized, motif, smaller=False),)
 
-    def resized(self, motif: Motif, *, smaller: bool) -> Difference | None:
-        whole = self.printed(motif)
-        look = Look(drawing=motif.drawing(self.ink, size=self.size * SMALLER), scale=SMALLER)
-        small = look, self.pixels(look)
-        if smaller:
-            return self.compared(motif, ("smaller",), whole, small)
-        return self.compared(motif, ("larger",), small, whole)
+    def resized(self, motif: Motif, *, smaller: bool) -> tuple[Look, Look]:
+        whole = self.whole(motif)
+        small = Look(drawing=motif.drawing(self.ink, size=self.size * SMALLER), scale=SMALLER)
+        return (whole, small) if smaller else (small, whole)
 
-    def parts(self, motif: Motif) -> Iterator[Candidate]:
+    def parts(self, motif: Motif) -> Iterator[Idea]:
         """A part left out where the rest holds together; in another color where there is color."""
         for part in motif.parts:
-            yield partial(self.without, motif, part)
+            yield ("part missing", spoken(part)), (partial(self.without, motif, part),)
         for number, part in enumerate(motif.parts if self.ink != "outline" else ()):
-            yield partial(self.recolored, motif, part, number)
+            colors = _other_colors(self.theme, motif, part, number)
+            ways = tuple(partial(self.recolored, motif, part, color) for color in colors)
+            yield ("part recolored", spoken(part)), ways
 
-    def without(self, motif: Motif, part: str) -> Difference | None:
-        whole = self.printed(motif)
-        look = Look(drawing=motif.drawing(self.ink, size=self.size, hide=(part,)))
-        rest = look, self.pixels(look)
-        if not _holds_together(whole[1], rest[1]):
-            return None
-        return self.compared(motif, ("part missing", spoken(part)), whole, rest)
+    def without(self, motif: Motif, part: str) -> tuple[Look, Look]:
+        odd = motif.drawing(self.ink, size=self.size, hide=(part,))
+        return self.whole(motif), Look(drawing=odd)
 
-    def recolored(self, motif: Motif, part: str, number: int) -> Difference | None:
-        """A part in the first of its other colors that can be seen."""
-        drawings = (
-            motif.drawing(self.ink, size=self.size, recolor=((part, color),))
-            for color in _other_colors(self.theme, motif, part, number)
-        )
-        said = ("part recolored", spoken(part))
-        tried = (self.as_it_is_and(motif, said, Look(drawing=drawing)) for drawing in drawings)
-        return next((found for found in tried if found is not None), None)
+    def recolored(self, motif: Motif, part: str, color: Color) -> tuple[Look, Look]:
+        odd = motif.drawing(self.ink, size=self.size, recolor=((part, color),))
+        return self.whole(motif), Look(drawing=odd)
 
-    def turned(self, motif: Motif) -> Iterator[Candidate]:
+    def turned(self, motif: Motif) -> Iterator[Idea]:
         """Half a turn and the quarter turns."""
         for turn in TURNS:
-            yield partial(self.placed, motif, ("turned", str(turn)), turn=turn)
+            yield ("turned", str(turn)), (partial(self.placed, motif, turn=turn),)
 
-    def mirrored(self, motif: Motif) -> Iterator[Candidate]:
+    def mirrored(self, motif: Motif) -> Iterator[Idea]:
         """Left and right changed, unless the theme calls the motif symmetric."""
         if not motif.symmetric:
-            yield partial(self.placed, motif, ("mirrored",), mirror=True)
+            yield ("mirrored",), (partial(self.placed, motif, mirror=True),)
 
-    def placed(
-        self, motif: Motif, said: tuple[str, ...], *, turn: float = 0.0, mirror: bool = False
-    ) -> Difference | None:
-        drawing = self.printed(motif)[0].drawing
-        return self.as_it_is_and(motif, said, Look(drawing=drawing, turn=turn, mirror=mirror))
-
-    def as_it_is_and(self, motif: Motif, said: tuple[str, ...], odd: Look) -> Difference | None:
-        return self.compared(motif, said, self.printed(motif), (odd, self.pixels(odd)))
+    def placed(self, motif: Motif, *, turn: float = 0.0, mirror: bool = False) -> tuple[Look, Look]:
+        whole = self.whole(motif)
+        return whole, Look(drawing=whole.drawing, turn=turn, mirror=mirror)
 
 
 _LEVELS = {
@@ -194,16 +240,17 @@ LEVELS = tuple(_LEVELS)
 # --- like and unlike -------------------------------------------------------------------------
 
 
-def _like_and_unlike(theme: Theme, motif: Motif, ink: Ink, size: float) -> tuple[list[Motif], list[Motif]]:
+@lru_cache(maxsize=1024)
+def _like_and_unlike(theme: Theme, motif: Motif, ink: Ink) -> tuple[list[Motif], list[Motif]]:
     """The other motifs of another color, and those of a like color; neither empty if there is any other.
 
     On a gray printer colors are close together, and in outline there are none: there the nearer half,
     in gray or in shape, stands for the like ones.
     """
     others = [other for other in theme.motifs if other is not motif]
-    others.sort(key=lambda other: _apart(motif, other, ink, size))
+    others.sort(key=lambda other: _apart(motif, other, ink))
     if ink == "color":
-        like = sum(_apart(motif, other, ink, size) < LIKE_COLOR for other in others)
+        like = sum(_apart(motif, other, ink) < LIKE_COLOR for other in others)
     else:
         like = len(others) // 2
     like = min(max(like, 1), max(len(others) - 1, 1))
@@ -227,23 +274,23 @@ def _share_no_color(one: Motif, two: Motif) -> bool:
 
 
 @lru_cache(maxsize=4096)
-def _apart(one: Motif, two: Motif, ink: Ink, size: float) -> float:
+def _apart(one: Motif, two: Motif, ink: Ink) -> float:
     """How unlike two motifs are: by their main colors, or in outline by what they cover."""
     from PIL import ImageChops, ImageStat
 
     if ink == "outline":
-        (_, first), (_, second) = (_printed(motif, ink, size) for motif in (one, two))
+        (_, first), (_, second) = (_printed(motif, ink, _COMPARED) for motif in (one, two))
         return ImageStat.Stat(ImageChops.difference(first.cover, second.cover)).mean[0]
-    return difference(_main_color(one, ink, size), _main_color(two, ink, size))
+    return difference(_main_color(one, ink), _main_color(two, ink))
 
 
 @lru_cache(maxsize=512)
-def _main_color(motif: Motif, ink: Ink, size: float) -> tuple[int, int, int]:
+def _main_color(motif: Motif, ink: Ink) -> tuple[int, int, int]:
     """The color that covers most of the picture; of a photo in steps of 16."""
     drawn = motif.main_color
     if drawn is not None:
         return _bytes(gray(drawn) if ink == "gray" else drawn)
-    _, seen = _printed(motif, ink, size)
+    _, seen = _printed(motif, ink, _COMPARED)
     data, cover = seen.colors.tobytes(), seen.cover.tobytes()
     counts = Counter(
         (data[3 * i] & 0xF0, data[3 * i + 1] & 0xF0, data[3 * i + 2] & 0xF0)

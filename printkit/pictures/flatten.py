@@ -5,14 +5,17 @@ made of these pixels.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from functools import lru_cache
-from typing import TYPE_CHECKING
+from itertools import groupby
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from printkit.pictures.colors import rgb
-from printkit.pictures.paths import Bounds, Path, bounds, united
-from printkit.pictures.strokes import Cap, Join, Point, flat, widened
-from printkit.pieces import Color, Drawing, Raster, Shape
+from printkit.pictures.paths import Bounds, Path, bounds, shifted, united
+from printkit.pictures.shading import shaded
+from printkit.pictures.strokes import Point, dashed, flat, widened
+from printkit.pieces import BLACK, Clip, Color, Drawing, Gradient, Raster, Shape
 
 if TYPE_CHECKING:
     from PIL import Image
@@ -27,7 +30,8 @@ _TOLERANCE = 0.05
 def shape_bounds(shape: Shape, tolerance: float) -> Bounds | None:
     """The box of what the shape paints, lines with their width; None if it paints nothing.
 
-    Exact for fills and for lines with round ends and joins; else short by at most `tolerance`.
+    Exact for fills and for lines with round ends and joins; else short by at most `tolerance`. Of
+    clips the box counts, of dashes the whole line.
     """
     edges = bounds(shape.path)
     boxes = []
@@ -42,15 +46,42 @@ def shape_bounds(shape: Shape, tolerance: float) -> Bounds | None:
             for polygon in line_polygons(shape, tolerance)
             for xs, ys in [tuple(zip(*polygon, strict=True))]
         )
-    return united(box for box in boxes if box is not None)
+    box = united(box for box in boxes if box is not None)
+    for clip in shape.clips:
+        inside = united(edges for path in placed(clip, shape) if (edges := bounds(path)) is not None)
+        box = _shared(box, inside)
+    return box
+
+
+def _shared(one: Bounds | None, two: Bounds | None) -> Bounds | None:
+    if one is None or two is None:
+        return None
+    left, top = max(one[0], two[0]), max(one[1], two[1])
+    right, bottom = min(one[2], two[2]), min(one[3], two[3])
+    return (left, top, right, bottom) if left < right and top < bottom else None
+
+
+def placed(clip: Clip, shape: Shape) -> tuple[Path, ...]:
+    """The paths of one of the shape's clips where they lie in the drawing."""
+    left, top = shape.path[0][1:3]
+    return tuple(shifted(path, left, top, 9) for path in clip.paths)
 
 
 def line_polygons(shape: Shape, tolerance: float) -> list[list[Point]]:
-    """Polygons that together cover the shape's line."""
+    """Polygons that together cover the shape's line, dashes as if they were whole."""
+    return _polygons(replace(shape, dash=None), tolerance)
+
+
+def _polygons(shape: Shape, tolerance: float) -> list[list[Point]]:
+    lines = flat(shape.path, tolerance)
+    if shape.dash is not None:
+        lines = dashed(lines, shape.dash, shape.dash_start)
     return [
         polygon
-        for points, closed in flat(shape.path, tolerance)
-        for polygon in widened(points, closed, shape.stroke_width, shape.cap, shape.join, tolerance)
+        for points, closed in lines
+        for polygon in widened(
+            points, closed, shape.stroke_width, shape.cap, shape.join, tolerance, shape.miter_limit
+        )
     ]
 
 
@@ -91,17 +122,52 @@ def layers(
     if drawing.raster is not None:
         _paste(colors, cover, drawing.raster, left, top, drawing.width * scale, drawing.height * scale)
         return colors, cover
-    for shape in drawing.shapes:
-        if shape.fill is not None and shape.fill_opacity > 0:
-            mask = _fill_mask(shape.path, shape.even_odd, scale, left, top, width, height)
-            _lay(colors, cover, mask, shape.fill, shape.fill_opacity)
-        if shape.stroke is not None and _has_line(shape):
-            line = (shape.stroke_width, shape.cap, shape.join)
-            mask = _line_mask(shape.path, line, scale, left, top, width, height)
-            _lay(colors, cover, mask, shape.stroke, shape.stroke_opacity)
+    _draw(colors, cover, drawing.shapes, _View(scale, left, top, width, height), 0)
     if left > 0 or top > 0:
         _clear_outside(colors, cover, left, top)
     return colors, cover
+
+
+class _View(NamedTuple):
+    """Where a drawing lies on an image: its scale, its top left corner, the image's size."""
+
+    scale: float
+    left: float
+    top: float
+    width: int
+    height: int
+
+
+def _draw(
+    colors: "Image.Image", cover: "Image.Image", shapes: Iterable[Shape], view: _View, depth: int
+) -> None:
+    """The shapes over what is there; those of one layer together, `depth` layers being open already."""
+    from PIL import Image
+
+    for layer, together in groupby(shapes, key=lambda shape: (*shape.layers, None)[depth]):
+        if layer is None:
+            for shape in together:
+                _draw_shape(colors, cover, shape, view)
+            continue
+        inner = colors.copy(), cover.copy()
+        _draw(*inner, together, view, depth + 1)
+        for whole, drawn in zip((colors, cover), inner, strict=True):
+            whole.paste(Image.blend(whole, drawn, layer[1]))
+
+
+def _draw_shape(colors: "Image.Image", cover: "Image.Image", shape: Shape, view: _View) -> None:
+    if shape.fill is not None and shape.fill_opacity > 0:
+        mask = _clipped(_fill_mask(shape.path, shape.even_odd, view), shape, view)
+        paint = (shape.fill, shape.fill_gradient, shape.fill_opacity)
+        _lay(colors, cover, mask, paint, shape, view)
+    if shape.stroke is not None and _has_line(shape):
+        line = replace(
+            shape, fill=None, stroke=BLACK, stroke_opacity=1.0, fill_gradient=None, stroke_gradient=None,
+            clips=(), layers=(),
+        )  # fmt: skip
+        mask = _clipped(_line_mask(line, view), shape, view)
+        paint = (shape.stroke, shape.stroke_gradient, shape.stroke_opacity)
+        _lay(colors, cover, mask, paint, shape, view)
 
 
 def _clear_outside(colors: "Image.Image", cover: "Image.Image", left: float, top: float) -> None:
@@ -118,15 +184,32 @@ def _clear_outside(colors: "Image.Image", cover: "Image.Image", left: float, top
 
 
 def _lay(
-    colors: "Image.Image", cover: "Image.Image", found: "_Mask | None", color: Color, opacity: float
+    colors: "Image.Image",
+    cover: "Image.Image",
+    found: "_Mask | None",
+    paint: tuple[Color, Gradient | None, float],
+    shape: Shape,
+    view: _View,
 ) -> None:
+    """Paint the mask in a color or gradient at an opacity."""
+    from PIL import ImageChops
+
     if found is None:
         return
     at, mask = found
+    color, gradient, opacity = paint
     if opacity < 1:
         mask = mask.point([round(value * opacity) for value in range(256)])
-    colors.paste(tuple(round(part * 255) for part in rgb(color)), at, mask)
-    cover.paste(255, at, mask)
+    ink: Any = tuple(round(part * 255) for part in rgb(color))
+    if gradient is not None:
+        x, y = shape.path[0][1:3]
+        scale = view.scale
+        to_pixels = (scale, 0, 0, scale, view.left + x * scale - at[0], view.top + y * scale - at[1])
+        ink = shaded(gradient, color, to_pixels, mask.size)
+        mask = ImageChops.multiply(mask, ink.getchannel("A"))
+        ink = ink.convert("RGB")
+    colors.paste(ink, (*at, at[0] + mask.width, at[1] + mask.height), mask)
+    cover.paste(255, (*at, at[0] + mask.width, at[1] + mask.height), mask)
 
 
 # Where its top left corner lies, and how far each pixel is covered (L).
@@ -134,30 +217,41 @@ _Mask = tuple[tuple[int, int], "Image.Image"]
 
 
 @lru_cache(maxsize=512)
-def _fill_mask(
-    path: Path, even_odd: bool, scale: float, left: float, top: float, width: int, height: int
-) -> _Mask | None:
-    polygons = [points for points, _ in flat(path, _TOLERANCE / scale)]
-    return _mask(polygons, even_odd, scale, left, top, width, height)
+def _fill_mask(path: Path, even_odd: bool, view: _View) -> _Mask | None:
+    polygons = [points for points, _ in flat(path, _TOLERANCE / view.scale)]
+    return _mask(polygons, even_odd, *view)
 
 
 @lru_cache(maxsize=512)
-def _line_mask(
-    path: Path,
-    line: tuple[float, Cap, Join],
-    scale: float,
-    left: float,
-    top: float,
-    width: int,
-    height: int,
-) -> _Mask | None:
-    tolerance = _TOLERANCE / scale
-    polygons = [
-        polygon
-        for points, closed in flat(path, tolerance)
-        for polygon in widened(points, closed, *line, tolerance)
-    ]
-    return _mask(polygons, False, scale, left, top, width, height)
+def _line_mask(line: Shape, view: _View) -> _Mask | None:
+    return _mask(_polygons(line, _TOLERANCE / view.scale), False, *view)
+
+
+def _clipped(found: _Mask | None, shape: Shape, view: _View) -> _Mask | None:
+    """The mask as far as it lies in all of the shape's clips."""
+    from PIL import ImageChops
+
+    for clip in shape.clips:
+        if found is None:
+            return None
+        (x, y), mask = found
+        area = _clip_mask(placed(clip, shape), clip.even_odd, view)
+        mask = ImageChops.multiply(mask, area.crop((x, y, x + mask.width, y + mask.height)))
+        found = (x, y), mask
+    return found
+
+
+@lru_cache(maxsize=64)
+def _clip_mask(paths: tuple[Path, ...], even_odd: bool, view: _View) -> "Image.Image":
+    """How far each pixel of the whole image lies in any of the paths."""
+    from PIL import Image
+
+    whole = Image.new("L", (view.width, view.height), 0)
+    for path in paths:
+        found = _fill_mask(path, even_odd, view)
+        if found is not None:
+            whole.paste(255, found[0], found[1])
+    return whole
 
 
 def _mask(

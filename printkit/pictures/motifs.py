@@ -2,6 +2,7 @@
 
 import re
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Any, Literal
@@ -9,6 +10,8 @@ from typing import Any, Literal
 from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.pictures.colors import gray
 from printkit.pictures.flatten import shape_bounds
+from printkit.pictures.grays import tones
+from printkit.pictures.items import cut_edges
 from printkit.pictures.paths import Bounds, shifted, united
 from printkit.pictures.plurals import best, category
 from printkit.pictures.raster import Photo, in_gray
@@ -18,6 +21,11 @@ from printkit.pieces import BLACK, WHITE, Color, Drawing, Shape
 
 Ink = Literal["color", "gray", "outline"]
 Recolor = tuple[tuple[str, Color], ...]
+
+THINNEST = 1.6
+"""In widths of the outline: thinner shapes leave no white between their two edges (design choice)."""
+
+_NO_GRAYS: Mapping[Color, Color] = {}
 
 _PHOTO_IN_OUTLINE = "in gray, as a photo has no outline"
 
@@ -49,7 +57,8 @@ class Name:
 class Motif:
     """One picture. Equal arguments to `drawing` give the same object each time.
 
-    `symmetric` is what the theme says of left and right, None if it says nothing. `source` is the
+    `symmetric` is what the theme says of left and right, None if it says nothing; `counted` is false
+    where the picture shows several things, so that it is no thing to count. `source` is the
     picture as it was read; `file` names it in problems and notes.
     """
 
@@ -59,6 +68,7 @@ class Motif:
     source: Artwork | Photo
     names: tuple[tuple[str, Name], ...] = ()
     symmetric: bool | None = None
+    counted: bool = True
     _made: dict[Any, Any] = field(default_factory=dict, repr=False)
     _framed: dict[float, tuple[Artwork, float]] = field(default_factory=dict, repr=False)
 
@@ -149,6 +159,7 @@ class Motif:
         if isinstance(self.source, Photo):
             raster = self.source.raster if ink == "color" else in_gray(self.source.raster)
             return replace(self.source.drawing(raster), name=self._title(ink, size, hide, recolor))
+        grays = self._tones if ink == "gray" else _NO_GRAYS
         if line not in self._framed:
             self._framed[line] = _framed(self.source, line, size)
         art, units = self._framed[line]
@@ -159,8 +170,16 @@ class Motif:
             name=self._title(ink, size, hide, recolor),
             width=art.width,
             height=art.height,
-            shapes=tuple(shape for item in items for shape in _inked(item, ink, units)),
+            shapes=tuple(shape for item in items for shape in _inked(item, ink, units, grays)),
         )
+
+    @property
+    def _tones(self) -> Mapping[Color, Color]:
+        """The grays of the whole picture; a variation keeps them, so that nothing else changes in it."""
+        if "tones" not in self._made:
+            shapes = [item.shape for item in self._items() if not item.shade]
+            self._made["tones"] = tones(shapes, self.source.width, self.source.height)
+        return self._made["tones"]
 
     def _title(self, ink: Ink, size: float, hide: tuple[str, ...], recolor: Recolor) -> str:
         words = [f"{self.theme}/{self.key}", ink]
@@ -169,6 +188,25 @@ class Motif:
         words.extend(f"without {part}" for part in hide)
         words.extend(f"{part} {' '.join(f'{value:g}' for value in color)}" for part, color in recolor)
         return " ".join(words)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Border:
+    """A strip of ornament whose right end meets its left one; drawn whole, nothing is cropped."""
+
+    theme: str
+    source: Artwork
+
+    def drawing(self, ink: Ink, *, size: float) -> Drawing:
+        """One length of the strip in an ink, `size` mm long as printed."""
+        art = self.source
+        units = outline_width(size) * art.width / size
+        return Drawing(
+            name=f"{self.theme}/border {ink}",
+            width=art.width,
+            height=art.height,
+            shapes=tuple(shape for item in art.items for shape in _inked(item, ink, units)),
+        )
 
 
 def _was_chosen(name: str) -> bool:
@@ -182,11 +220,11 @@ def spoken(key: str) -> str:
 
 
 def outline_width(size: float) -> float:
-    """The width of outlines in mm for a picture `size` mm long: about 0.5, from 0.35 to 1.
+    """The width of outlines in mm for a picture `size` mm long: 1 from 40 mm up, at least 0.35.
 
-    Common practice for coloring pages: finer on small pictures, bolder on large ones.
+    A design choice: bold on pictures to color in, finer on small ones, so that no gap fills up.
     """
-    return min(1.0, max(0.35, 0.275 + 0.0075 * size))
+    return min(1.0, max(0.35, size / 40))
 
 
 # --- variations ------------------------------------------------------------------------------
@@ -239,8 +277,11 @@ def _length(points: list[tuple[float, float]]) -> float:
 # --- inks ------------------------------------------------------------------------------------
 
 
-def _inked(item: Item, ink: Ink, line: float) -> list[Shape]:
-    """The shapes that one item becomes in an ink; `line` is the outline's width in its units."""
+def _inked(item: Item, ink: Ink, line: float, grays: Mapping[Color, Color] = _NO_GRAYS) -> list[Shape]:
+    """The shapes that one item becomes in an ink; `line` is the outline's width in its units.
+
+    `grays` tell what colors become in gray; the others become what a gray printer makes of them.
+    """
     shape = item.shape
     if ink == "outline":
         return [] if item.shade else _outlined(shape, line)
@@ -248,22 +289,37 @@ def _inked(item: Item, ink: Ink, line: float) -> list[Shape]:
         return [
             replace(
                 shape,
-                fill=None if shape.fill is None else gray(shape.fill),
-                stroke=None if shape.stroke is None else gray(shape.stroke),
+                fill=None if shape.fill is None else grays.get(shape.fill) or gray(shape.fill),
+                stroke=None if shape.stroke is None else grays.get(shape.stroke) or gray(shape.stroke),
             )
         ]
     return [shape]
 
 
 def _outlined(shape: Shape, line: float) -> list[Shape]:
-    """White with a black edge; a line much wider than the edge becomes a white band with two."""
-    path = {"path": shape.path, "even_odd": shape.even_odd, "join": "round", "cap": "round"}
+    """White with a black edge; a line much wider than the edge becomes a white band with two.
+
+    What is so thin that its two edges would run together becomes one black line itself.
+    """
+    path = {
+        "path": shape.path, "even_odd": shape.even_odd, "clips": shape.clips, "join": "round", "cap": "round"
+    }  # fmt: skip
     wide = shape.stroke_width if shape.stroke is not None else 0.0
+    if shape.fill is not None and not wide and _thickness(shape) < THINNEST * line:
+        return [Shape(**path, fill=BLACK)]
     fill = None if shape.fill is None else WHITE
     if wide < 2 * line:
-        return [Shape(**path, fill=fill, stroke=BLACK, stroke_width=line)]
+        return [Shape(**path, fill=fill, stroke=BLACK, stroke_width=line), *cut_edges(shape, line)]
     band = Shape(**path, fill=fill, stroke=WHITE, stroke_width=wide - line)
-    return [Shape(**path, fill=fill, stroke=BLACK, stroke_width=wide + line), band]
+    edge = Shape(**path, fill=fill, stroke=BLACK, stroke_width=wide + line)
+    return [edge, band, *cut_edges(shape, line)]
+
+
+def _thickness(shape: Shape) -> float:
+    """How thick a shape is on the whole: that of a band with its area and the length of its edge."""
+    lines = flat(shape.path, 0.1)
+    edge = sum(_length([*points, points[0]]) for points, _ in lines)
+    return 2 * abs(sum(area(points) for points, _ in lines)) / edge if edge else 0.0
 
 
 # --- the frame -------------------------------------------------------------------------------

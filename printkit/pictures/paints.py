@@ -1,36 +1,35 @@
-"""What a fill or stroke comes to, gradients as the mean of their stops; paths with their paint."""
+"""What a fill or stroke comes to: a color or a gradient; paths with their paint."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass, field
-from itertools import pairwise
+from dataclasses import dataclass, field, replace
 
-from printkit.pictures.colors import plain, rgb
-from printkit.pictures.css import Reference, Style, StyleSheet, Tint, length, paint, share, tint
+from printkit.pictures.css import Reference, Style, Tint, bounded, length, numbers, paint, share, tint
+from printkit.pictures.gradients import UNSEEN, Ground, Stop, gradient, stops_of
 from printkit.pictures.paths import Path
-from printkit.pictures.strokes import Cap, Join
+from printkit.pictures.selectors import StyleSheet
+from printkit.pictures.strokes import MITER_LIMIT, Cap, Join
 from printkit.pictures.tree import Node
-from printkit.pieces import Shape
+from printkit.pieces import Color, Gradient, Shape
 
-_FLAT = "with one flat color for each gradient"
 _PATTERN = "without its pattern"
-# How far gradients may refer to one another; a circle ends here.
-_MAX_HOPS = 12
+_MOST_DASHES = 32
 
-_UNSEEN: Tint = ((0.0,), 0.0)
-
-Stop = tuple[float, float, float, float, float]  # offset, red, green, blue, alpha
+Paint = Tint | Gradient
 
 
 @dataclass(kw_only=True, slots=True)
 class Paints:
-    """The style rules and named elements of a drawing; `notes` gathers what is drawn otherwise."""
+    """The style rules and named elements of a drawing; `notes` gathers what is drawn otherwise.
+
+    `stops` keeps those of the gradients that were used.
+    """
 
     sheet: StyleSheet = field(default_factory=StyleSheet)
     by_id: dict[str, Node] = field(default_factory=dict)
+    stops: dict[str, tuple[Stop, ...]] = field(default_factory=dict)
     notes: set[str] = field(default_factory=set)
 
-    def color(self, text: str, style: Style) -> Tint | None:
-        """Color and alpha of the value of fill or stroke; None when nothing is painted."""
+    def paint(self, text: str, style: Style, ground: Ground) -> Paint | None:
+        """What the value of fill or stroke comes to on a shape; None when nothing is painted."""
         found = paint(text, _current(style))
         if not isinstance(found, Reference):
             return found
@@ -40,44 +39,13 @@ class Paints:
         if node.tag not in ("linearGradient", "radialGradient"):
             self.notes.add(_PATTERN)
             return found.otherwise
-        self.notes.add(_FLAT)
-        return _mean(self._stops(node))
-
-    def _stops(self, gradient: Node) -> list[Stop]:
-        """The stops of a gradient, or of the one it refers to if it has none of its own."""
-        node: Node | None = gradient
-        for _ in range(_MAX_HOPS):
-            if node is None:
-                break
-            stops = [child for child in node.children if child.tag == "stop"]
-            if stops:
-                return list(self._placed(stops))
-            node = self.by_id.get(node.attributes.get("href", "")[1:])
-        return []
-
-    def _placed(self, stops: list[Node]) -> Iterator[Stop]:
-        last = 0.0
-        for stop in stops:
-            own = self.sheet.own(stop)
-            last = max(last, min(1.0, length(stop.attributes.get("offset"), 0.0, 1.0)))
-            color, alpha = tint(own.get("stop-color", "black"), _current(own)) or _UNSEEN
-            yield last, *rgb(color), alpha * share(own.get("stop-opacity"))
+        if found.id not in self.stops:
+            self.stops[found.id] = stops_of(node, self.by_id, self.sheet)
+        return gradient(node, self.by_id, self.stops[found.id], ground)
 
 
 def _current(style: Style) -> Tint:
-    return tint(style.get("color", "black")) or _UNSEEN
-
-
-def _mean(stops: list[Stop]) -> Tint | None:
-    """The mean color and alpha along the whole length of a gradient."""
-    if not stops:
-        return None
-    whole = [(0.0, *stops[0][1:]), *stops, (1.0, *stops[-1][1:])]
-    total = [0.0] * 4
-    for (start, *here), (end, *there) in pairwise(whole):
-        for i, (one, two) in enumerate(zip(here, there, strict=True)):
-            total[i] += (end - start) * (one + two) / 2
-    return plain(tuple(round(part, 4) for part in total[:3])), round(total[3], 4)
+    return tint(style.get("color", "black")) or UNSEEN
 
 
 # --- shapes ----------------------------------------------------------------------------------
@@ -85,38 +53,75 @@ def _mean(stops: list[Stop]) -> Tint | None:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Line:
-    """The line of a shape before opacities are known: its paint, its width in the drawing's units."""
+    """The line of a shape before opacities are known: its paint, and its width as it is drawn.
 
-    paint: Tint | None
+    `scale` is how many of the drawing's units one of the shape's own becomes, `whole` what
+    percentages are taken of.
+    """
+
+    paint: Paint | None
     width: float
+    scale: float = 1.0
+    whole: float = 1.0
 
 
-def painted(path: Path, style: Style, fill: Tint | None, line: Line, opacity: float) -> Shape:
+def painted(path: Path, style: Style, fill: Paint | None, line: Line) -> Shape:
     """A path with its fill and line; what is wholly transparent is left out."""
-    fill_opacity = share(style.get("fill-opacity")) * (fill[1] if fill else 0) * opacity
-    line_opacity = share(style.get("stroke-opacity")) * (line.paint[1] if line.paint else 0) * opacity
-    stroke = line.paint[0] if line.paint and line_opacity > 0 else None
+    fill_color, fill_opacity = _seen(fill, share(style.get("fill-opacity")))
+    stroke, line_opacity = _seen(line.paint, share(style.get("stroke-opacity")))
+    dash, dash_start = _dashes(style, line) if stroke else (None, 0.0)
     return Shape(
         path=path,
-        fill=fill[0] if fill and fill_opacity > 0 else None,
+        fill=fill_color,
         stroke=stroke,
         stroke_width=line.width if stroke else 0.0,
         cap=_CAPS.get(style.get("stroke-linecap", ""), "butt"),
-        join=_join(style),
+        join=_JOINS.get(style.get("stroke-linejoin", ""), "miter"),
+        miter_limit=_miter_limit(style) if stroke else MITER_LIMIT,
+        dash=dash,
+        dash_start=dash_start,
         even_odd=style.get("fill-rule") == "evenodd",
-        fill_opacity=round(fill_opacity, 4) if fill_opacity > 0 else 1.0,
-        stroke_opacity=round(line_opacity, 4) if stroke else 1.0,
+        fill_opacity=fill_opacity,
+        stroke_opacity=line_opacity,
+        fill_gradient=fill if isinstance(fill, Gradient) and fill_color else None,
+        stroke_gradient=line.paint if isinstance(line.paint, Gradient) and stroke else None,
     )
+
+
+def _seen(what: Paint | None, opacity: float) -> tuple[Color | None, float]:
+    """The color, the mean one of a gradient, and the opacity; no color for what cannot be seen."""
+    if isinstance(what, Gradient):
+        color, solid = what.mean, any(alpha > 0 for *_, alpha in what.stops)
+        opacity *= solid
+    else:
+        color, alpha = what or UNSEEN
+        opacity *= alpha
+    return (color, round(opacity, 4)) if round(opacity, 4) > 0 else (None, 1.0)
 
 
 _CAPS: dict[str, Cap] = {"round": "round", "square": "square"}
 _JOINS: dict[str, Join] = {"round": "round", "bevel": "bevel"}
 
 
-def _join(style: Style) -> Join:
-    """How lines meet; a miter that is always cut off is a bevel, other limits count as the usual 4."""
-    miter: Join = "bevel" if length(style.get("stroke-miterlimit"), 4.0) <= 1 else "miter"
-    return _JOINS.get(style.get("stroke-linejoin", ""), miter)
+def _miter_limit(style: Style) -> float:
+    limit = length(style.get("stroke-miterlimit"), MITER_LIMIT)
+    return round(limit, 3) if limit >= 1 else MITER_LIMIT
+
+
+def _dashes(style: Style, line: Line) -> tuple[tuple[float, ...] | None, float]:
+    """The lengths on and off along a line, an even number of them, and where in them it starts."""
+    text = style.get("stroke-dasharray", "none").replace(",", " ")
+    if not any(numbers(text)):
+        return None, 0.0
+    lengths = [length(word, 0.0, line.whole) * line.scale for word in text.split()]
+    whole = sum(lengths)
+    # SVG 2, 13.5.6: a negative length makes the whole list void, and so does a sum of nothing.
+    if min(lengths) < 0 or whole <= line.width * 1e-3 or len(lengths) > _MOST_DASHES:
+        return None, 0.0
+    if len(lengths) % 2:
+        lengths, whole = lengths * 2, whole * 2
+    start = length(style.get("stroke-dashoffset"), 0.0, line.whole) * line.scale % whole
+    return tuple(round(bounded(each), 4) for each in lengths), round(start, 4)
 
 
 def in_order(shape: Shape, style: Style) -> list[Shape]:
@@ -127,13 +132,9 @@ def in_order(shape: Shape, style: Style) -> list[Shape]:
     stroke_first = "stroke" in words and "fill" not in words[: words.index("stroke")]
     if not stroke_first or shape.fill is None or shape.stroke is None:
         return [shape]
-    line = Shape(
-        path=shape.path,
-        stroke=shape.stroke,
-        stroke_width=shape.stroke_width,
-        cap=shape.cap,
-        join=shape.join,
-        stroke_opacity=shape.stroke_opacity,
-    )
-    face = Shape(path=shape.path, fill=shape.fill, even_odd=shape.even_odd, fill_opacity=shape.fill_opacity)
+    line = replace(shape, fill=None, fill_gradient=None, fill_opacity=1.0, even_odd=False)
+    face = replace(
+        shape, stroke=None, stroke_gradient=None, stroke_opacity=1.0, stroke_width=0.0, dash=None,
+        dash_start=0.0,
+    )  # fmt: skip
     return [line, face]

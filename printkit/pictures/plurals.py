@@ -37,6 +37,12 @@ def _one(n: int) -> str:
     return "one" if n == 1 else "other"
 
 
+def categories(tag: str) -> tuple[str, ...]:
+    """The plural categories that the whole numbers up to 1000 take in a language, in CLDR's order."""
+    taken = {category(tag, n) for n in range(1001)}
+    return tuple(form for form in CATEGORIES if form in taken)
+
+
 def own(tag: str, entries: Iterable[tuple[str, T]]) -> T | None:
     """The entry for a language (BCP 47 tag) itself, or for the language without its region."""
     wanted = tag.casefold()

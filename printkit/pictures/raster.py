@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 from printkit.errors import PrintkitError, Problem
 from printkit.pictures.colors import LUMA
 from printkit.pictures.flatten import opened
+from printkit.pictures.ground import is_plain, without_ground
 from printkit.pictures.tree import UnusableError
 from printkit.pieces import Drawing, Raster
 from printkit.units import MM_PER_INCH
@@ -43,18 +44,29 @@ class Photo:
         return Drawing(name=self.name, width=raster.width_px, height=raster.height_px, raster=raster)
 
 
-def read_photo(data: bytes, name: str) -> Photo:
+def read_photo(data: bytes, name: str, *, trim: bool = False) -> Photo:
     """The picture in a PNG, JPEG or WebP file; transparent margins are cut off.
 
-    Raises PrintkitError with one Problem whose place is `name` when the file is none of these,
-    damaged, too large, too small or wholly transparent.
+    `trim` makes the plain ground behind the thing transparent first. Raises PrintkitError with one
+    Problem whose place is `name` when the file is none of these, damaged, too large, too small or
+    wholly transparent, or has no plain ground to trim.
     """
     try:
         image, kind, notes = _upright(data)
+        if trim:
+            image = without_ground(image)
         return _prepared(image, kind, name, notes)
     except UnusableError as refused:
         problem = Problem(place=name, found=refused.found, allowed=refused.allowed)
         raise PrintkitError([problem]) from None
+
+
+def has_plain_ground(data: bytes) -> bool:
+    """Whether the picture in a file stands on one even ground that could be trimmed away."""
+    try:
+        return is_plain(_upright(data)[0])
+    except UnusableError:
+        return False
 
 
 def in_gray(raster: Raster) -> Raster:

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
-from printkit.pictures.colors import LUMA, difference
+from printkit.pictures.colors import LACKING, LUMA, difference, simulated
 from printkit.pictures.flatten import layers
-from printkit.pictures.motifs import Ink
+from printkit.pictures.motifs import Ink, Motif
 from printkit.pieces import Drawing
 
 if TYPE_CHECKING:
@@ -28,6 +28,7 @@ MARGIN = 6
 AREA_SHARE = 0.04
 AREA_MM2 = 3.0
 COLOR_CONTRAST = 20.0  # CIEDE2000
+LACKING_CONTRAST = 10.0  # the same as seen by people who lack a kind of cone
 GRAY_CONTRAST = 0.12  # of the way from black to white
 LINE_SHARE = 0.04
 LINE_MM2 = 1.5
@@ -36,6 +37,7 @@ LINE_MM2 = 1.5
 # soft edges of a change count with it.
 _STEP = 15
 _SAMPLES = 500
+_MIRROR_SIZE = 30.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -87,13 +89,19 @@ def pixels(look: Look, size: float) -> Pixels:
 
 
 def color_change(one: Pixels, two: Pixels) -> Change | None:
-    """What changes from one to the other, if it can be seen both in color and in gray."""
+    """What changes from one to the other, if it can be seen in color, however colors are seen, and in gray."""
     mask = _clumps(_differing(one.colors, two.colors))
     ink, area = _area(one.cover), _area(mask)
     if area < max(AREA_MM2, AREA_SHARE * ink) or gray_change(one, two) is None:
         return None
-    contrast = _contrast(one.colors, two.colors, mask)
-    return Change(area=area, share=area / ink, contrast=contrast) if contrast >= COLOR_CONTRAST else None
+    pairs = _sampled(one.colors, two.colors, mask)
+    contrast = _mean_difference(pairs)
+    if contrast < COLOR_CONTRAST or any(
+        _mean_difference([(simulated(a, kind), simulated(b, kind)) for a, b in pairs]) < LACKING_CONTRAST
+        for kind in LACKING
+    ):
+        return None
+    return Change(area=area, share=area / ink, contrast=contrast)
 
 
 def gray_change(one: Pixels, two: Pixels) -> Change | None:
@@ -103,7 +111,7 @@ def gray_change(one: Pixels, two: Pixels) -> Change | None:
     ink, area = _area(one.cover), _area(mask)
     if area < max(AREA_MM2, AREA_SHARE * ink) or _gray_contrast(first, second, mask) < GRAY_CONTRAST:
         return None
-    contrast = _contrast(first.convert("RGB"), second.convert("RGB"), mask)
+    contrast = _mean_difference(_sampled(first.convert("RGB"), second.convert("RGB"), mask))
     return Change(area=area, share=area / ink, contrast=contrast)
 
 
@@ -115,6 +123,19 @@ def line_change(one: Pixels, two: Pixels) -> Change | None:
     if area < max(LINE_MM2, LINE_SHARE * ink):
         return None
     return Change(area=area, share=area / ink, contrast=100.0)
+
+
+def mirror_change(motif: Motif) -> float:
+    """How much of a motif changes when left and right do, as a share of what it covers."""
+    from PIL import ImageChops, ImageOps, ImageStat
+
+    seen = pixels(Look(drawing=motif.drawing("color", size=_MIRROR_SIZE)), _MIRROR_SIZE)
+    bands = ImageChops.difference(seen.colors, ImageOps.mirror(seen.colors)).split()
+    largest = bands[0]
+    for band in bands[1:]:
+        largest = ImageChops.lighter(largest, band)
+    covered = seen.cover.point(_from(128))
+    return ImageStat.Stat(largest.point(_from(41))).sum[0] / max(1.0, ImageStat.Stat(covered).sum[0])
 
 
 # --- masks -----------------------------------------------------------------------------------
@@ -186,24 +207,31 @@ def _area(mask: "Image.Image") -> float:
 # --- contrast --------------------------------------------------------------------------------
 
 
-def _contrast(one: "Image.Image", two: "Image.Image", mask: "Image.Image") -> float:
-    """The mean CIEDE2000 of the pixels in the mask, from some five hundred of them."""
+Bytes = tuple[int, int, int]
+
+
+def _sampled(one: "Image.Image", two: "Image.Image", mask: "Image.Image") -> list[tuple[Bytes, Bytes]]:
+    """The colors in both images of some five hundred of the pixels in the mask."""
     from PIL import Image
 
     box = mask.getbbox()
     if box is None:
-        return 0.0
+        return []
     images = [image.crop(box) for image in (one, two, mask)]
     step = max(1, round(math.sqrt(images[0].width * images[0].height / _SAMPLES)))
     size = (-(-images[0].width // step), -(-images[0].height // step))
     first, second, inside = (image.resize(size, Image.Resampling.NEAREST).tobytes() for image in images)
-    places = [i for i, value in enumerate(inside) if value]
     # Soft edges hold many colors; in steps of 8 they are few, and measured once.
-    found = (
-        difference(*(tuple(value & 0xF8 for value in data[3 * i : 3 * i + 3]) for data in (first, second)))
-        for i in places
-    )
-    return sum(found) / max(1, len(places))
+    first, second = (bytes(value & 0xF8 for value in data) for data in (first, second))
+    return [
+        ((first[i], first[i + 1], first[i + 2]), (second[i], second[i + 1], second[i + 2]))
+        for i in (3 * place for place, value in enumerate(inside) if value)
+    ]
+
+
+def _mean_difference(pairs: list[tuple[Bytes, Bytes]]) -> float:
+    """The mean CIEDE2000 of pairs of colors; 0 for none."""
+    return sum(difference(one, two) for one, two in pairs) / max(1, len(pairs))
 
 
 def _gray_contrast(one: "Image.Image", two: "Image.Image", mask: "Image.Image") -> float:

@@ -14,6 +14,8 @@ Join = Literal["miter", "round", "bevel"]
 # SVG's own limit (SVG 2, 13.5.5); corners sharper than that are cut off.
 MITER_LIMIT = 4.0
 
+_MOST_DASHES = 5_000
+
 # Corners blunter than this come from flattened curves; a plain wedge closes them.
 _BLUNT = math.cos(math.radians(8))
 
@@ -57,8 +59,56 @@ def _curve(start: Point, values: list[float], tolerance: float) -> Iterator[Poin
     yield x3, y3
 
 
+def dashed(
+    lines: list[tuple[list[Point], bool]], dash: tuple[float, ...], start: float
+) -> list[tuple[list[Point], bool]]:
+    """The stretches of lines that a dash pattern (on, off, ...) draws, each line from `start` in it.
+
+    A line that would fall into more than some thousand stretches is left whole.
+    """
+    result: list[tuple[list[Point], bool]] = []
+    for points, closed in lines:
+        whole = [*points, points[0]] if closed else points
+        length = sum(math.dist(a, b) for a, b in pairwise(whole))
+        if length / sum(dash) * len(dash) > _MOST_DASHES:
+            result.append((points, closed))
+        else:
+            result.extend((stretch, False) for stretch in _stretches(whole, dash, start))
+    return result
+
+
+def _stretches(points: list[Point], dash: tuple[float, ...], start: float) -> Iterator[list[Point]]:
+    turn, left = 0, dash[0]
+    while start > 0 and start >= left:
+        start -= left
+        turn = (turn + 1) % len(dash)
+        left = dash[turn]
+    left -= start
+    stretch = [points[0]]
+    for a, b in pairwise(points):
+        length, done = math.dist(a, b), 0.0
+        while length - done > left:
+            done += left
+            at = (a[0] + (b[0] - a[0]) * done / length, a[1] + (b[1] - a[1]) * done / length)
+            if turn % 2 == 0:
+                yield [*stretch, at]
+            stretch = [at]
+            turn = (turn + 1) % len(dash)
+            left = dash[turn]
+        left -= length - done
+        stretch.append(b)
+    if turn % 2 == 0:
+        yield stretch
+
+
 def widened(
-    points: list[Point], closed: bool, width: float, cap: Cap, join: Join, tolerance: float
+    points: list[Point],
+    closed: bool,
+    width: float,
+    cap: Cap,
+    join: Join,
+    tolerance: float,
+    miter_limit: float = MITER_LIMIT,
 ) -> list[list[Point]]:
     """Polygons, all turning the same way, whose union is the line `width` wide along the points."""
     half = width / 2
@@ -78,7 +128,7 @@ def widened(
     if closed:
         corners.append((line[0], sides[-1], sides[0]))
     for corner, before, after in corners:
-        polygons.append(_corner(corner, before, after, half, join, tolerance))
+        polygons.append(_corner(corner, before, after, half, join, tolerance, miter_limit))
     if not closed:
         polygons.append(_end(line[0], (-sides[0][0], -sides[0][1]), cap, tolerance))
         polygons.append(_end(line[-1], sides[-1], cap, tolerance))
@@ -106,7 +156,13 @@ def _side(a: Point, b: Point, half: float) -> Point:
 
 
 def _corner(
-    corner: Point, before: Point, after: Point, half: float, join: Join, tolerance: float
+    corner: Point,
+    before: Point,
+    after: Point,
+    half: float,
+    join: Join,
+    tolerance: float,
+    miter_limit: float,
 ) -> list[Point]:
     """What fills the gap on the outer side of a corner between two edges."""
     cross = before[0] * after[1] - before[1] * after[0]
@@ -117,7 +173,7 @@ def _corner(
     if join == "round" and dot < _BLUNT:
         return [corner, *_arc(corner, before, after, half, tolerance)]
     # The miter's length, squared, is 1 / sin(half the inner angle)^2, that is 2 / (1 + cos(turn)).
-    if join == "miter" and MITER_LIMIT**2 * (1 + dot) >= 2:
+    if join == "miter" and miter_limit**2 * (1 + dot) >= 2:
         tip = (before[0] + after[0]) / (1 + dot), (before[1] + after[1]) / (1 + dot)
         return [corner, a, _plus(corner, tip), b]
     return [corner, a, b]

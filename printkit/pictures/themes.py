@@ -7,7 +7,7 @@ from typing import Any
 
 from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.pictures.described import Described, MotifWords, read_description
-from printkit.pictures.motifs import Ink, Motif, spoken
+from printkit.pictures.motifs import Border, Ink, Motif, spoken
 from printkit.pictures.plurals import best
 from printkit.pieces import Color
 from printkit.resources import resource
@@ -16,6 +16,10 @@ DRAWINGS = (".svg",)
 PHOTOS = (".png", ".jpg", ".jpeg", ".webp")
 PICTURES = DRAWINGS + PHOTOS
 MAX_PICTURES = 200
+_ENOUGH = 40_000_001
+"""Bytes read of a file: one more than any kind of picture may have."""
+BORDER = "ornament/border.svg"
+"""Where a theme may keep its border: a strip that goes on to the left and right without a seam."""
 
 # Pictures that cannot be read, and what would help.
 _OTHER_PICTURES = {
@@ -34,7 +38,8 @@ _OTHER_PICTURES = {
 class Theme:
     """Motifs that go together, in teaching order, with the theme's words and colors.
 
-    `season` is 'spring', 'summer', 'autumn', 'winter' or ''. `accent` is for hairlines and headings.
+    `season` is 'spring', 'summer', 'autumn', 'winter' or ''. `accent` is for hairlines and headings,
+    `border` for pages of the adult: where things are counted there is no ornament.
     """
 
     name: str
@@ -44,6 +49,7 @@ class Theme:
     season: str
     accent: Color
     palette: tuple[tuple[str, Color], ...]
+    border: Border | None = None
 
     def title(self, tag: str) -> str:
         """The theme's title in a language (BCP 47 tag); in English, or its name, for want of that."""
@@ -69,6 +75,11 @@ class Theme:
                 )
             ]
         )
+
+    @property
+    def counted(self) -> tuple[Motif, ...]:
+        """The motifs that show one thing each, to be counted; all where the theme says so of none."""
+        return tuple(motif for motif in self.motifs if motif.counted) or self.motifs
 
     @property
     def notes(self) -> tuple[str, ...]:
@@ -132,14 +143,18 @@ def _missing(name: str, folder: Path, place: str) -> Problem:
 
 def _loaded(folder: Path, name: str, shown: str) -> Theme:
     files = sorted(path for path in folder.iterdir() if not path.name.startswith(".") and path.is_file())
-    state = tuple((path.name, path.stat().st_size, path.stat().st_mtime_ns) for path in files)
+    border = folder / BORDER
+    states = [*files, border] if border.is_file() else files
+    state = tuple(
+        (path.relative_to(folder).as_posix(), path.stat().st_size, path.stat().st_mtime_ns) for path in states
+    )
     return _read(folder, name, shown, state)
 
 
 @lru_cache(maxsize=32)
 def _read(folder: Path, name: str, shown: str, state: tuple[tuple[str, int, int], ...]) -> Theme:
     """The theme in a folder whose files are in that state (names, sizes, times)."""
-    files = [folder / file for file, _, _ in state]
+    files = [folder / file for file, _, _ in state if file != BORDER]
     pictures = [path for path in files if path.suffix.lower() in PICTURES]
     problems = list(_crowd(pictures, files, shown))
     described, troubles = _description(folder, shown, [path.stem for path in pictures])
@@ -148,6 +163,12 @@ def _read(folder: Path, name: str, shown: str, state: tuple[tuple[str, int, int]
     for path in pictures[:MAX_PICTURES]:
         try:
             motifs.append(_motif(path, name, shown, described.motif(path.stem)))
+        except PrintkitError as error:
+            problems += error.problems
+    border = None
+    if any(file == BORDER for file, _, _ in state):
+        try:
+            border = _border(folder / BORDER, name, shown)
         except PrintkitError as error:
             problems += error.problems
     if problems:
@@ -162,7 +183,14 @@ def _read(folder: Path, name: str, shown: str, state: tuple[tuple[str, int, int]
         season=described.season,
         accent=described.accent,
         palette=described.palette,
+        border=border,
     )
+
+
+def _border(path: Path, name: str, shown: str) -> Border:
+    from printkit.pictures.svg import read_svg
+
+    return Border(theme=name, source=read_svg(path.read_bytes(), f"{shown}/{BORDER}"))
 
 
 def _crowd(pictures: list[Path], files: list[Path], shown: str) -> Any:
@@ -206,15 +234,19 @@ def _description(folder: Path, shown: str, keys: list[str]) -> tuple[Described, 
 
 def _motif(path: Path, theme: str, shown: str, words: MotifWords) -> Motif:
     place = f"{shown}/{path.name}"
-    data = path.read_bytes()
+    with path.open("rb") as file:
+        data = file.read(_ENOUGH)
     if path.suffix.lower() in DRAWINGS:
         from printkit.pictures.svg import read_svg
 
         source: Any = read_svg(data, place)
+        if words.trim:
+            found = "trim is for photos and painted pictures; this is a drawing"
+            raise PrintkitError([Problem(place=place, found=found, allowed="no trim")])
     else:
         from printkit.pictures.raster import read_photo
 
-        source = read_photo(data, place)
+        source = read_photo(data, place, trim=words.trim)
     return Motif(
         key=path.stem,
         file=place,
@@ -222,4 +254,5 @@ def _motif(path: Path, theme: str, shown: str, words: MotifWords) -> Motif:
         source=source,
         names=words.names,
         symmetric=words.symmetric,
+        counted=words.counted,
     )

@@ -35,7 +35,7 @@ class UnusableError(Exception):
         self.allowed = allowed
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, eq=False)
 class Node:
     """One element: its tag and attributes without their namespaces, its children, its text."""
 
@@ -43,6 +43,7 @@ class Node:
     attributes: dict[str, str]
     children: list["Node"] = field(default_factory=list)
     text: str = ""
+    parent: "Node | None" = field(default=None, repr=False)
 
     @property
     def classes(self) -> list[str]:
@@ -102,7 +103,7 @@ def _parser(root: Node) -> Any:
         if _XLINK_HREF in attributes:
             own.setdefault("href", attributes[_XLINK_HREF])
         space, _, tag = name.rpartition(" ")
-        node = Node(tag if space in ("", _SVG) else "", own)
+        node = Node(tag if space in ("", _SVG) else "", own, parent=open_nodes[-1])
         open_nodes[-1].children.append(node)
         open_nodes.append(node)
 

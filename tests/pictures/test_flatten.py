@@ -1,6 +1,7 @@
 """Flattening and rasterising: areas and boxes against geometry, fill rules, lines, opacity."""
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -8,10 +9,10 @@ from hypothesis import strategies as st
 from PIL import ImageStat
 
 from printkit.pictures.flatten import layers, rasterise, shape_bounds
-from printkit.pictures.paths import bounds
+from printkit.pictures.paths import backwards, bounds, oriented
 from printkit.pictures.strokes import area, flat, widened
 from printkit.pictures.svg import read_svg
-from printkit.pieces import BLACK, Drawing, Shape
+from printkit.pieces import BLACK, Clip, Drawing, Gradient, Shape
 
 SQUARE = (("M", 10, 10), ("L", 90, 10), ("L", 90, 90), ("L", 10, 90), ("Z",))
 INNER = (("M", 30, 30), ("L", 70, 30), ("L", 70, 70), ("L", 30, 70), ("Z",))
@@ -133,6 +134,95 @@ def test_what_reaches_out_of_the_box_is_cut_off():
     assert [image.getpixel((x, 50)) for x in (29, 31, 69, 71)] == [
         (255, 255, 255), (255, 255, 255), (0, 0, 0), (255, 255, 255)
     ]  # fmt: skip
+
+
+# --- gradients, layers, clips, dashes ----------------------------------------------------------
+
+RED, BLUE = (1.0, 0.0, 0.0), (0.0, 0.0, 1.0)
+# From the left edge of the square to its right edge.
+ACROSS = Gradient(
+    ends=(0.0, 0.0, 80.0, 0.0),
+    stops=((0.0, RED, 1.0), (1.0, BLUE, 1.0)),
+    matrix=(1.0, 0.0, 0.0, 1.0, 0.0, 0.0),
+    mean=(0.5, 0.0, 0.5),
+)
+
+
+@given(st.integers(100, 300), st.floats(0.0, 1.0), st.floats(0.0, 1.0))
+def test_gradients_have_their_color_at_each_point(side, x, y):
+    """Along a line the color is that of the share of the way, to a step of 255 and half a pixel."""
+    image = rasterise(drawing(Shape(path=SQUARE, fill=ACROSS.mean, fill_gradient=ACROSS)), side)
+    column, row = (int((0.12 + 0.75 * each) * side) for each in (x, y))
+    share = ((column + 0.5) / side - 0.1) / 0.8
+    assert image.getpixel((column, row)) == pytest.approx((255 * (1 - share), 0, 255 * share), abs=2)
+
+
+@given(st.floats(0, 2 * math.pi), st.floats(0.05, 0.95))
+def test_circles_of_a_gradient_have_one_color(angle, share):
+    """Between two circles with different middles, each point of the circle in between has its color."""
+    focus, middle, radius = (30.0, 40.0), (40.0, 40.0), 40.0
+    gradient = replace(ACROSS, ends=(*focus, 0.0, *middle, radius))
+    image = rasterise(drawing(Shape(path=SQUARE, fill=ACROSS.mean, fill_gradient=gradient)), 400)
+    x = focus[0] + share * (middle[0] - focus[0]) + share * radius * math.cos(angle)
+    y = focus[1] + share * (middle[1] - focus[1]) + share * radius * math.sin(angle)
+    found = image.getpixel((int(4 * (10 + x)), int(4 * (10 + y))))
+    assert found == pytest.approx((255 * (1 - share), 0, 255 * share), abs=4)
+
+
+def test_gradients_that_fade_cover_less():
+    """From solid to clear: on the whole half of the square."""
+    fading = replace(ACROSS, stops=((0.0, RED, 1.0), (1.0, RED, 0.0)))
+    assert covered(Shape(path=SQUARE, fill=RED, fill_gradient=fading)) == pytest.approx(3200, rel=5e-3)
+
+
+def test_layers_fade_together():
+    """Two squares of one layer are no darker where they meet; what a layer covers fades with it."""
+    shapes = [Shape(path=path, fill=RED, layers=((1, 0.5),)) for path in (SQUARE, INNER)]
+    image = rasterise(drawing(*shapes), 100)
+    assert image.getpixel((20, 20)) == image.getpixel((50, 50)) == pytest.approx((255, 127, 127), abs=1)
+    assert covered(*shapes) == pytest.approx(3200, rel=5e-3)
+
+
+def test_clips_leave_what_they_all_hold():
+    """Measured from the path's start: the right half of the square, and of that the upper half."""
+    right, upper = (
+        Clip(paths=((("M", x, 0), ("L", 80, 0), ("L", 80, y), ("L", x, y), ("Z",)),))
+        for x, y in ((40, 80), (0, 40))
+    )
+    assert covered(Shape(path=SQUARE, fill=BLACK, clips=(right,))) == pytest.approx(3200, abs=1)
+    both = Shape(path=SQUARE, fill=BLACK, clips=(right, upper))
+    assert covered(both) == pytest.approx(1600, abs=1)
+    assert shape_bounds(both, 1e-3) == pytest.approx((50, 10, 90, 50))
+
+
+@given(
+    st.lists(st.floats(1, 12), min_size=2, max_size=4).filter(lambda dash: len(dash) % 2 == 0),
+    st.floats(0, 30),
+)
+def test_dashes_cover_their_share(dash, start):
+    """A straight line of butt ends covers the lengths that are on, wherever the pattern starts."""
+    line = Shape(
+        path=(("M", 10, 50), ("L", 90, 50)), stroke=BLACK, stroke_width=8, dash=tuple(dash), dash_start=start
+    )
+    edges = [0.0]
+    while edges[-1] < start + 80:
+        edges.append(edges[-1] + dash[(len(edges) - 1) % len(dash)])
+    on = sum(
+        max(0.0, min(b, start + 80) - max(a, start)) for a, b in zip(edges[::2], edges[1::2], strict=False)
+    )
+    assert covered(line) == pytest.approx(8 * on, rel=0.01, abs=2)
+
+
+@given(st.sampled_from([SQUARE, SQUARE + INNER, SQUARE + INNER_BACK]))
+def test_paths_run_backwards_keep_their_area(path):
+    """Turned about, a path covers the same; turned the right way, it stays as it is."""
+    turned = backwards(path)
+    assert covered(Shape(path=turned, fill=BLACK, even_odd=True)) == pytest.approx(
+        covered(Shape(path=path, fill=BLACK, even_odd=True)), abs=0.5
+    )
+    assert oriented(path) == path
+    assert sum(area(points) for points, _ in flat(turned, 0.1)) < 0
+    assert sum(area(points) for points, _ in flat(oriented(turned), 0.1)) > 0
 
 
 # --- lines and boxes ---------------------------------------------------------------------------

@@ -213,7 +213,7 @@ FOLDERS: dict[str, tuple[dict[str, str | bytes], list[str]]] = {
             "pond/theme.toml, motifs.forg: there is no picture of that name; "
             "allowed: frog; did you mean 'frog'?",
             "pond/theme.toml, motifs.frog: unknown key 'name'; "
-            "allowed: names or symmetric; did you mean 'names'?",
+            "allowed: names, symmetric, counted or trim; did you mean 'names'?",
         ],
     ),
     "wrong values": (

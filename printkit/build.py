@@ -10,9 +10,10 @@ from typing import Any
 
 from printkit import __version__
 from printkit.errors import PrintkitError, Problem, listing, nearest
-from printkit.files import safe_name, same_name, write_whole
+from printkit.files import distinct, safe_name, same_name, write_whole
 from printkit.guide import GuideSet, guide_pages
 from printkit.labels import storage_label
+from printkit.limits import ENOUGH, MOST_SHEETS, least_sheets, sheets_of, too_many
 from printkit.manifest import FileRecord, manifest
 from printkit.materials import Made, Room, materials
 from printkit.materials.layout import size_problem
@@ -26,11 +27,15 @@ Progress = Callable[[str, int, int], None]
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Plan:
-    """All that will be written: the trays with their pieces, and the children's sheets."""
+    """All that will be written: the trays with their pieces, and the children's sheets.
+
+    `stems` has for each set how the files of an extract of it begin.
+    """
 
     pack: Pack
     sets: tuple[GuideSet, ...]
     files: tuple[SheetFile, ...]
+    stems: tuple[str, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -47,31 +52,47 @@ class Wish:
         return self.set is not None or bool(self.pieces)
 
 
-def plan(pack: Pack, wish: Wish = Wish()) -> Plan:
+def plan(pack: Pack, wish: Wish = Wish(), most_sheets: int = MOST_SHEETS) -> Plan:
     """The pieces and sheets of a pack, or of the part wished for.
 
-    Raises PrintkitError with every problem of every material, or of the wish.
+    Raises PrintkitError with every problem of every material, or of the wish, or if there are more
+    than `most_sheets` sheets; nothing is laid out or drawn then.
     """
     children = _wished_children(pack, wish)
     problems: list[Problem] = []
     notes: list[str] = []
     sets: list[GuideSet] = []
-    for item in children:
-        for tray in item.trays:
-            made = _make(pack.seed, tray)
-            problems += made.problems
-            notes += [f"{tray.child.name}'s {tray.set}: {note}" for note in made.notes]
-            if made.pieces:
-                kind = materials()[tray.material]
-                sets.append(GuideSet(tray=tray, material=kind, pieces=made.pieces, needs=made.needs))
+    least = 0.0
+    for tray in (tray for item in children for tray in item.trays):
+        made = _make(pack.seed, tray)
+        problems += made.problems
+        least += 0.0 if wish.pieces else least_sheets(made.pieces, frame_of(tray))
+        if least > most_sheets:  # nothing is kept any more, only counted
+            sets.clear()
+            if least > ENOUGH * most_sheets:
+                break
+            continue
+        notes += [f"{tray.child.name}'s {tray.set}: {note}" for note in made.notes]
+        if made.pieces:
+            kind = materials()[tray.material]
+            sets.append(GuideSet(tray=tray, material=kind, pieces=made.pieces, needs=made.needs))
     if problems:
         raise PrintkitError(problems)
+    _check_sheets(least, most_sheets, counted=False)
     if wish.pieces:
         sets = _wished_pieces(sets, wish)
     kept = replace(pack, children=tuple(children), notes=(*pack.notes, *notes))
-    files = tuple(_extract_files(kept, sets, wish) if wish.extract else _pack_files(kept, sets))
+    stems = _stems(pack, sets)
+    files = tuple(_extract_files(kept, sets, stems, wish) if wish.extract else _pack_files(kept, sets))
     _check_names(files)
-    return Plan(pack=kept, sets=tuple(sets), files=files)
+    _check_sheets(sheets_of(files), most_sheets, counted=True)
+    return Plan(pack=kept, sets=tuple(sets), files=files, stems=stems)
+
+
+def _check_sheets(sheets: float, most: int, *, counted: bool) -> None:
+    problem = too_many(sheets, most, counted=counted)
+    if problem is not None:
+        raise PrintkitError([problem])
 
 
 def _make(seed: int, tray: Tray) -> Made:
@@ -149,14 +170,24 @@ def _labels(pack: Pack, sets: Sequence[GuideSet]) -> Iterator[SetPieces]:
         label = storage_label(
             tray, made.pieces, made.needs, Room(*frame_of(tray).room), catalogue(pack.guide), pack.title
         )
-        yield SetPieces(tray=tray, pieces=(replace(label, stock=stock),))
+        yield SetPieces(tray=tray, pieces=(replace(label, stock=stock),), run="labels of all sets")
 
 
-def _extract_files(pack: Pack, sets: Sequence[GuideSet], wish: Wish) -> Iterator[SheetFile]:
+def _stems(pack: Pack, sets: Sequence[GuideSet]) -> tuple[str, ...]:
+    """<child>-<set> for each set, as the whole pack has it: no two alike, none like the pack's own files."""
+    trays = [tray for item in pack.children for tray in item.trays]
+    own = [f"{safe_name(item.child.name)}-{stock}" for item in pack.children for stock in ("card", "plain")]
+    names = distinct((f"{safe_name(tray.child.name)}-{safe_name(tray.set)}" for tray in trays), own)
+    found = {(tray.child.name, tray.set): name for tray, name in zip(trays, names, strict=True)}
+    return tuple(found[made.tray.child.name, made.tray.set] for made in sets)
+
+
+def _extract_files(
+    pack: Pack, sets: Sequence[GuideSet], stems: Sequence[str], wish: Wish
+) -> Iterator[SheetFile]:
     """<child>-<set>.pdf: the sets or pieces wished for, without labels when pieces were lost."""
     texts = catalogue(pack.guide)
-    for made in sets:
-        name = f"{safe_name(made.tray.child.name)}-{safe_name(made.tray.set)}"
+    for made, name in zip(sets, stems, strict=True):
         laid = [SetPieces(tray=made.tray, pieces=made.pieces)]
         if not wish.pieces:
             laid += _labels(pack, [made])
@@ -190,16 +221,20 @@ def write(
     *,
     preview: bool = False,
     progress: Progress = lambda name, done, total: None,
+    note: Callable[[str], None] = lambda said: None,
 ) -> tuple[str, ...]:
     """Writes a plan into a folder as a whole; returns the names of its files, the manifest last.
 
-    `progress` is called with each file's name, its number and how many there are. Raises OSError
-    if the folder cannot be written; an earlier pack is then as it was.
+    `progress` is called with each file's name, its number and how many there are, `note` with what
+    the family should know of files that stay though the pack no longer has them. Raises OSError if the
+    folder cannot be written; an earlier pack is then as it was.
     """
     if wish.extract and len(made.sets) > 1:
-        parts = (_part(made, item, wish) for item in made.sets)
+        parts = [_part(made, number, wish) for number in range(len(made.sets))]
         return tuple(
-            name for part in parts for name in write(part, folder, wish, preview=preview, progress=progress)
+            name
+            for part in parts
+            for name in write(part, folder, wish, preview=preview, progress=progress, note=note)
         )
     records: list[FileRecord] = []
     names: list[str] = []
@@ -215,20 +250,25 @@ def write(
                     yield picture, png
 
     name = _manifest_name(made, wish)
-    write_whole(folder, files(), name, lambda sha256: manifest(made.pack, MADE_WITH, records, sha256))
+    left = write_whole(
+        folder, files(), name, lambda sha256: manifest(made.pack, MADE_WITH, records, sha256)
+    )
+    for file in left:
+        note(f"'{file}' was changed since it was made; the pack no longer has it, but it stays")
     return (*names, name)
 
 
-def _part(made: Plan, item: GuideSet, wish: Wish) -> Plan:
+def _part(made: Plan, number: int, wish: Wish) -> Plan:
     """One set of an extract by itself: it has a manifest of its own."""
-    return replace(made, sets=(item,), files=tuple(_extract_files(made.pack, [item], wish)))
+    sets, stems = made.sets[number : number + 1], made.stems[number : number + 1]
+    files = tuple(_extract_files(made.pack, sets, stems, wish))
+    return replace(made, sets=sets, stems=stems, files=files)
 
 
 def _manifest_name(made: Plan, wish: Wish) -> str:
     if not wish.extract:
         return "manifest.json"
-    tray = made.sets[0].tray
-    return f"{safe_name(tray.child.name)}-{safe_name(tray.set)}.manifest.json"
+    return f"{made.stems[0]}.manifest.json"
 
 
 def _documents(
@@ -255,7 +295,9 @@ def _documents(
         number += 1
         progress(file.name, number, total)
         title = f"{pack.title}: {file.name.removesuffix('.pdf')}"
-        pdf = written(file.pages, title=title, language=pack.guide, duplex=file.duplex)
+        pdf = written(
+            file.pages, title=title, language=pack.guide, duplex=file.duplex, label=file.child
+        )
         records.append(
             FileRecord(
                 name=file.name, content=pdf.content, pages=file.pages, paper=file.paper, sheet_file=file
@@ -273,16 +315,12 @@ def _previews(data: bytes) -> Iterator[bytes]:
     """A PNG of each page at 100 dots an inch."""
     import io
 
-    import pypdfium2
+    from printkit.shown import page_images
 
-    document = pypdfium2.PdfDocument(data)
-    try:
-        for page in document:
-            picture = io.BytesIO()
-            page.render(scale=100 / 72).to_pil().save(picture, "PNG")
-            yield picture.getvalue()
-    finally:
-        document.close()
+    for image in page_images(data, 100):
+        picture = io.BytesIO()
+        image.save(picture, "PNG")
+        yield picture.getvalue()
 
 
 # --- what would be made ----------------------------------------------------------------------
@@ -318,5 +356,22 @@ def summary(made: Plan) -> dict[str, Any]:
             }
             for file in made.files
         ],
+        "paper": _paper_used(made.files),
         "notes": list(made.pack.notes),
     }
+
+
+def _paper_used(files: Sequence[SheetFile]) -> list[dict[str, Any]]:
+    """The sheets of each child and stock, and how many no layout of the pieces can do without."""
+    from printkit.guide.sets import backs_only
+
+    found: dict[tuple[str, str], list[int]] = {}
+    for file in files:
+        if not backs_only(file):
+            used = found.setdefault((file.child, file.stock), [0, 0])
+            used[0] += file.sheets
+            used[1] += file.least
+    return [
+        {"child": child, "stock": stock, "sheets": sheets, "least": least}
+        for (child, stock), (sheets, least) in found.items()
+    ]

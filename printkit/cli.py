@@ -53,6 +53,7 @@ def commands() -> None:
 def _overrides(command: Callable[..., None]) -> Callable[..., None]:
     """The options whose word wins over the pack file."""
     for option in (
+        click.option("--sheets", type=click.IntRange(1), help="Allows so many sheets; 2000 if unset."),
         click.option("--seed", type=int, help="Another number gives other chance layouts."),
         click.option("--ink", help="color, gray or outline."),
         click.option("--languages", help="One or two language tags, such as en,es."),
@@ -95,6 +96,13 @@ def _wish(options: dict[str, Any]) -> Any:
     pieces = options.get("pieces")
     keys = tuple(key.strip() for key in pieces.split(",") if key.strip()) if pieces else ()
     return Wish(child=options["child"], set=options["only"], pieces=keys)
+
+
+def _plan(file: Path, options: dict[str, Any]) -> Any:
+    from printkit.build import plan
+    from printkit.limits import MOST_SHEETS
+
+    return plan(_read(file, options), _wish(options), options["sheets"] or MOST_SHEETS)
 
 
 # --- commands --------------------------------------------------------------------------------
@@ -143,9 +151,9 @@ def _ask(answers: dict[str, str | None]) -> dict[str, str | None]:
 @_told
 def check(file: Path, as_json: bool, **options: Any) -> None:
     """Reads a pack file and says what would be made; writes nothing."""
-    from printkit.build import plan, summary
+    from printkit.build import summary
 
-    made = summary(plan(_read(file, options), _wish(options)))
+    made = summary(_plan(file, options))
     if as_json:
         click.echo(json.dumps(made, ensure_ascii=False, indent=1))
         return
@@ -160,9 +168,11 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
     for item in made["files"]:
         click.echo(f"  {item['file']}: {item['sheets']} sheets of {item['stock']}, {item['cuts']} cuts")
     sheets = dict.fromkeys(("card", "plain"), 0)
-    for item in made["files"]:
-        if not item["file"].endswith("-backs.pdf"):
-            sheets[item["stock"]] += item["sheets"]
+    for item in made["paper"]:
+        count = f"{item['sheets']} sheet{'' if item['sheets'] == 1 else 's'}"
+        stock = {"card": "card", "plain": "plain paper"}[item["stock"]]
+        click.echo(f"  {item['child']}: {count} of {stock}; no layout needs fewer than {item['least']}")
+        sheets[item["stock"]] += item["sheets"]
     click.echo(f"  in all {sheets['card']} sheets of card, {sheets['plain']} of plain paper, and the guide")
     for note in made["notes"]:
         click.echo(f"  note: {note}")
@@ -178,21 +188,26 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
 @_told
 def make(file: Path, output: Path | None, preview: bool, as_json: bool, **options: Any) -> None:
     """Makes the pack: PDFs, the guide and the manifest, whole or not at all."""
-    from printkit.build import plan, summary, write
+    from printkit.build import summary, write
 
     wish = _wish(options)
-    made = plan(_read(file, options), wish)
+    made = _plan(file, options)
     folder = output or _usual_folder(file, made, wish)
     _check_folder(folder, wish)
     shows = sys.stderr.isatty() and not as_json
-    names = write(made, folder, wish, preview=preview, progress=_progress if shows else _silent)
+    notes: list[str] = []
+    progress = _progress if shows else _silent
+    names = write(made, folder, wish, preview=preview, progress=progress, note=notes.append)
     if as_json:
         told = summary(made) | {"folder": str(folder), "written": list(names)}
+        told["notes"] += notes
         click.echo(json.dumps(told, ensure_ascii=False, indent=1))
         return
     for name in names:
         if not name.startswith("preview/"):
             click.echo(str(folder / name))
+    for said in notes:
+        click.echo(f"note: {said}")
 
 
 def _usual_folder(file: Path, made: Any, wish: Any) -> Path:
@@ -238,16 +253,43 @@ def _silent(name: str, done: int, total: int) -> None:
     """Says nothing: in a pipe long work stays silent."""
 
 
-def _draw_letters(what: str, out: str) -> None:
-    from printkit.letter_sheets import write_letters
+def _draw(what: str, out: Path) -> None:
+    """Draws what is listed: letters into a new PDF, materials as a PDF or PNG."""
+    if what == "materials":
+        from printkit.material_sheet import write_material_sheet
 
-    if what != "letters":
-        raise PrintkitError([Problem(place="-o", found=f"{what} are not drawn", allowed="with letters only")])
-    if Path(out).exists():
-        found = f"there is a file '{out}' already"
-        raise PrintkitError([Problem(place="-o", found=found, allowed="the name of a new file")])
-    write_letters(Path(out))
-    click.echo(out)
+        write_material_sheet(out)
+    elif what == "letters":
+        from printkit.letter_sheets import write_letters
+
+        if out.exists():
+            found = f"there is a file '{out}' already"
+            raise PrintkitError([Problem(place="-o", found=found, allowed="the name of a new file")])
+        write_letters(out)
+    else:
+        allowed = "with letters or materials only"
+        raise PrintkitError([Problem(place="-o", found=f"{what} are not drawn", allowed=allowed)])
+    click.echo(str(out))
+
+
+@commands.command(name="printer-test")
+@click.option(
+    "-o", "out", default="printer-test.pdf", metavar="FILE", type=click.Path(path_type=Path), help="Where to write."
+)
+@click.option("--paper", default="a4", help="a3, a4, a5, letter, legal or WIDTHxHEIGHT in mm.")
+@click.option(
+    "--flip",
+    default="long",
+    type=click.Choice(["long", "short", "hand"]),
+    help="How the sheet is turned for its back: over the long or short edge, or by hand.",
+)
+@_told
+def printer_test(out: Path, paper: str, flip: str) -> None:
+    """Writes a sheet that tells what to put into the pack file for your printer: margin and back_shift."""
+    from printkit.printer_test import write_printer_test
+
+    write_printer_test(out, _paper(paper), flip)
+    click.echo(str(out))
 
 
 @commands.group()
@@ -310,14 +352,16 @@ def _tags(text: str) -> list[str]:
 @commands.command(name="list")
 @click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters"]))
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
-@click.option("-o", "out", metavar="FILE", help="Letters only: draws them into a new PDF.")
+@click.option(
+    "-o", "out", metavar="FILE", type=click.Path(path_type=Path), help="Draws letters (PDF) or materials (PDF, PNG)."
+)
 @_told
-def list_(what: str, as_json: bool, out: str | None) -> None:
+def list_(what: str, as_json: bool, out: Path | None) -> None:
     """Says what there is, one line each."""
     from printkit.listing import entries, line
 
     if out is not None:
-        _draw_letters(what, out)
+        _draw(what, out)
         return
     found = entries(what)
     if as_json:

@@ -1,18 +1,16 @@
 """The contact sheet of a theme: all motifs at a glance, then each in three inks at three sizes."""
 
-import io
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from printkit import letters
-from printkit.errors import PrintkitError, Problem
 from printkit.materials.layout import border, picture
 from printkit.pictures import Motif, Theme, spoken
 from printkit.pieces import Color, Dot, Line, Mark, Text
 from printkit.sheets.model import Page
+from printkit.shown import write_shown
 from printkit.units import PAPERS, Rect, micrometres
 
-KINDS = (".pdf", ".png")
 INKS = ("color", "gray", "outline")
 SIZES = (30.0, 20.0, 12.0)
 
@@ -24,9 +22,6 @@ _HEAD = 30.0
 _GAP = 2.0
 _INK: Color = (0.12,)
 _QUIET: Color = (0.4,)
-_DPI = 100
-# What tells a contact sheet from a family's own file of that name.
-_SUBJECT = "printkit contact sheet"
 
 
 def contact_pages(theme: Theme) -> tuple[Page, ...]:
@@ -38,65 +33,8 @@ def contact_pages(theme: Theme) -> tuple[Page, ...]:
 
 
 def write_contact_sheet(theme: Theme, file: Path) -> None:
-    """Writes the sheet as a PDF or, with all pages side by side, as one PNG; by the file's ending.
-
-    An earlier contact sheet is replaced, any other file is not. Raises PrintkitError, OSError.
-    """
-    from printkit.files import replace_file
-
-    kind = file.suffix.lower()
-    if kind not in KINDS:
-        raise PrintkitError(
-            [Problem(place="-o", found=f"'{file}' ends in '{file.suffix}'", allowed=" or ".join(KINDS))]
-        )
-    if file.exists() and not _is_ours(file):
-        found = f"there is another file '{file}' already"
-        raise PrintkitError([Problem(place="-o", found=found, allowed="the name of a new file")])
-    from printkit.writer import write
-
-    data = write(contact_pages(theme), title=f"{theme.title('en')}: {_SUBJECT}", language="en").data
-    replace_file(file, data if kind == ".pdf" else _as_png(data))
-
-
-def _is_ours(file: Path) -> bool:
-    import pypdfium2
-    from PIL import Image
-
-    try:
-        if file.suffix.lower() == ".png":
-            with Image.open(file, formats=("PNG",)) as image:
-                return image.info.get("Description") == _SUBJECT
-        document = pypdfium2.PdfDocument(file.read_bytes())
-        try:
-            return document.get_metadata_dict().get("Title", "").endswith(_SUBJECT)
-        finally:
-            document.close()
-    except (pypdfium2.PdfiumError, OSError, ValueError):
-        return False
-
-
-def _as_png(pdf: bytes) -> bytes:
-    """The pages two by two, in as many colors as flat drawings need."""
-    import pypdfium2
-    from PIL import Image
-    from PIL.PngImagePlugin import PngInfo
-
-    document = pypdfium2.PdfDocument(pdf)
-    try:
-        pages = [page.render(scale=_DPI / 72).to_pil().convert("RGB") for page in document]
-    finally:
-        document.close()
-    wide, high = pages[0].size
-    across = min(2, len(pages))
-    whole = Image.new("RGB", (wide * across, high * -(-len(pages) // across)), "white")
-    for i, page in enumerate(pages):
-        whole.paste(page, (wide * (i % across), high * (i // across)))
-    told = PngInfo()
-    told.add_text("Description", _SUBJECT)
-    out = io.BytesIO()
-    small = whole.quantize(256, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE)
-    small.save(out, "PNG", optimize=True, pnginfo=told)
-    return out.getvalue()
+    """Writes the sheet as a PDF or a PNG (see `shown`). Raises PrintkitError, OSError."""
+    write_shown(contact_pages(theme), file, title=theme.title("en"), kind="contact sheet")
 
 
 # --- at a glance -----------------------------------------------------------------------------

@@ -1,12 +1,15 @@
 """The label of a set for its bag or tray, and the words that labels and guide share about a tray."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from printkit import letters
 from printkit.errors import listing
+from printkit.materials import materials
 from printkit.materials.base import Need, Room
-from printkit.materials.layout import CONTENT_INSET, HAIRLINE_INSET, INK, accent, hairline, picture
+from printkit.materials.guidance import Guidance
+from printkit.materials.layout import CONTENT_INSET, HAIRLINE_INSET, INK, accent, hairline, is_border, picture
 from printkit.pack import Tray
 from printkit.pieces import Color, Drawing, Face, Mark, Picture, Piece, Text
 from printkit.texts import Catalogue
@@ -73,28 +76,8 @@ def material_title(material: str, texts: Catalogue) -> str:
 
 def range_words(tray: Tray, texts: Catalogue) -> str:
     """What a set is about: 'numbers 1 to 5', 'sums to 5', 'only turned (level 5 of 6)'."""
-    return _RANGES.get(tray.material, _numbers)(tray, texts)
-
-
-def _numbers(tray: Tray, texts: Catalogue) -> str:
-    first, last = tray.child.numbers
-    if first == last:
-        return texts.say("label.number", first=first)
-    return texts.say("label.numbers", first=first, last=last)
-
-
-def _sums(tray: Tray, texts: Catalogue) -> str:
-    operation = getattr(tray.settings, "operation", "add")
-    kind = operation if operation in ("add", "subtract") else "both"
-    return texts.say(f"label.sums.{kind}", most=tray.child.sums_to)
-
-
-def _level(tray: Tray, texts: Catalogue) -> str:
-    level = tray.child.lookalike
-    return texts.say("label.lookalike", kind=texts.say(f"label.levels.{level}"), level=level)
-
-
-_RANGES: Mapping[str, Callable[[Tray, Catalogue], str]] = {"strips": _sums, "odd-one-out": _level}
+    found = materials().get(tray.material)
+    return (found.guidance if found else Guidance()).about(tray, texts.say)
 
 
 def gathered(needs: Sequence[Need]) -> dict[str, int]:
@@ -207,6 +190,13 @@ def _set(lines: Sequence[_Line], box: Rect) -> list[Mark]:
 
 def _drawing(tray: Tray, pieces: Sequence[Piece]) -> Drawing:
     """A picture that the set shows, or the theme's first: a child who cannot read finds the tray by it."""
-    pictures = (mark for piece in pieces for mark in piece.front.marks if isinstance(mark, Picture))
-    found = next(pictures, None)
-    return found.drawing if found else tray.child.theme.motifs[0].drawing(tray.child.ink, size=22.0)
+    pictures = (
+        mark
+        for piece in pieces[:3]
+        for mark in piece.front.marks
+        if isinstance(mark, Picture) and not is_border(mark.drawing)
+    )
+    # The one shown most often, as a single one may be the odd one out.
+    counts = Counter(mark.drawing for mark in pictures)
+    found = next(iter(counts.most_common(1)), None)
+    return found[0] if found else tray.child.theme.motifs[0].drawing(tray.child.ink, size=22.0)

@@ -8,7 +8,7 @@ from typing import Any
 from printkit.files import safe_name
 from printkit.pack import Child, Pack, Tray
 from printkit.pieces import Piece
-from printkit.sheets.model import Page, Placed, SheetFile
+from printkit.sheets.model import Cut, Page, Placed, SheetFile
 from printkit.units import Rect
 
 FORMAT = 1
@@ -33,17 +33,24 @@ def piece_id(piece: Piece) -> str:
 def manifest(pack: Pack, made_with: str, records: Sequence[FileRecord], sha256: Mapping[str, str]) -> bytes:
     """The manifest as JSON text; `sha256` holds the hash of every file moved in, previews too."""
     listed = {record.name for record in records}
-    files = [_file(record, sha256) for record in records]
-    files += [{"file": name, "sha256": sha} for name, sha in sha256.items() if name not in listed]
     data = {
         "format": FORMAT,
         "title": pack.title,
         "made_with": made_with,
         "seed": pack.seed,
         "settings": settings(pack),
-        "files": files,
     }
-    return (json.dumps(data, ensure_ascii=False, indent=1) + "\n").encode()
+    # File by file, as the plain values of a large pack take more memory than its text.
+    files = [_text(_file(record, sha256), "  ") for record in records]
+    files += [_text({"file": name, "sha256": sha}, "  ") for name, sha in sha256.items() if name not in listed]
+    head = _text(data).removesuffix(b"\n}")
+    return b"".join([head, b',\n "files": [\n', b",\n".join(files), b"\n ]\n}\n"])
+
+
+def _text(value: Any, indent: str = "") -> bytes:
+    """The value as JSON, each line behind `indent`."""
+    text = json.dumps(value, ensure_ascii=False, indent=1)
+    return "\n".join(f"{indent}{line}" for line in text.split("\n")).encode()
 
 
 def settings(pack: Pack) -> dict[str, Any]:
@@ -114,9 +121,15 @@ def _page(number: int, page: Page) -> dict[str, Any]:
     return {
         "page": number,
         "side": page.side,
-        "cuts": [{"n": cut.n, "from": [cut.x1, cut.y1], "to": [cut.x2, cut.y2]} for cut in page.cuts],
+        "cuts": [_cut(cut) for cut in page.cuts],
         "pieces": [_placed(item) for item in page.placed],
     }
+
+
+def _cut(cut: Cut) -> dict[str, Any]:
+    """A cut, and where its number stands on the sheet if there was room for it."""
+    entry: dict[str, Any] = {"n": cut.n, "from": [cut.x1, cut.y1], "to": [cut.x2, cut.y2]}
+    return entry if cut.number is None else entry | {"number_mm": _box(cut.number)}
 
 
 def _placed(item: Placed) -> dict[str, Any]:

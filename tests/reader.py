@@ -1,6 +1,7 @@
 """An independent reader: knows only PDF pages and the manifest, nothing of the code that drew them."""
 
 import json
+from collections.abc import Container
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -9,14 +10,17 @@ import pypdf
 import pypdfium2
 from scipy import ndimage
 
-DPI = 100
+DPI = 150
 MM = DPI / 25.4
+_BARELY = 1 - 1e-9
+"""A page of just 1650 pixels must not become one of 1651, and all on it larger, by a float's last digit."""
 
 
 @dataclass(frozen=True)
 class ReadPage:
-    """One page: its manifest entry, its pixels (0 black to 255 white), its text, its size in mm."""
+    """One page: its entries in the manifest, its pixels (0 black to 255 white), its text, its size in mm."""
 
+    path: Path
     file: dict
     entry: dict
     pixels: np.ndarray
@@ -28,14 +32,21 @@ class ReadPage:
         return next(piece for piece in self.entry["pieces"] if piece["id"] == piece_id)
 
 
+def read_manifest(folder: Path) -> dict:
+    """What the manifest of a folder says."""
+    return json.loads((folder / "manifest.json").read_text(encoding="utf-8"))
+
+
 def read_folder(folder: Path, *, pixels: bool = True) -> list[ReadPage]:
     """Every page of every PDF that the manifest of a folder lists."""
-    manifest = json.loads((folder / "manifest.json").read_text(encoding="utf-8"))
-    return [page for file in manifest["files"] for page in read_file(folder, file, pixels=pixels)]
+    files = read_manifest(folder)["files"]
+    return [page for file in files for page in read_file(folder, file, pixels=pixels)]
 
 
-def read_file(folder: Path, file: dict, *, pixels: bool = True) -> list[ReadPage]:
-    """The pages of one file of the manifest; it must open strictly in a foreign reader."""
+def read_file(
+    folder: Path, file: dict, *, pixels: bool = True, only: Container[int] | None = None
+) -> list[ReadPage]:
+    """The pages of one file of the manifest, or `only` those; it must open strictly in a foreign reader."""
     if "pages" not in file:
         return []
     path = folder / file["file"]
@@ -44,13 +55,18 @@ def read_file(folder: Path, file: dict, *, pixels: bool = True) -> list[ReadPage
     assert len(document) == len(strict.pages) == len(file["pages"])
     pages = []
     for number, entry in enumerate(file["pages"]):
+        if only is not None and entry["page"] not in only:
+            continue
         page = document[number]
         box = strict.pages[number].mediabox
         size = (float(box.width) / 72 * 25.4, float(box.height) / 72 * 25.4)
-        image = page.render(scale=DPI / 72).to_numpy() if pixels else np.zeros((1, 1, 3))
+        image = (
+            page.render(scale=DPI / 72 * _BARELY).to_numpy() if pixels else np.full((1, 1, 3), 255, np.uint8)
+        )
         textpage = page.get_textpage()
         pages.append(
             ReadPage(
+                path=path,
                 file=file,
                 entry=entry,
                 pixels=image[..., :3].min(axis=2),
@@ -62,6 +78,19 @@ def read_file(folder: Path, file: dict, *, pixels: bool = True) -> list[ReadPage
         page.close()
     document.close()
     return pages
+
+
+def close_up(page: ReadPage, box: list[float], dpi: int) -> np.ndarray:
+    """The pixels of a box in mm, drawn anew at a finer grain."""
+    left, top, width, height = (value / 25.4 * 72 for value in box)
+    across, down = (value / 25.4 * 72 for value in page.size)
+    crop = (left, down - top - height, across - left - width, top)
+    document = pypdfium2.PdfDocument(page.path)
+    sheet = document[page.entry["page"] - 1]
+    image = sheet.render(scale=dpi / 72 * _BARELY, crop=crop).to_numpy()
+    sheet.close()
+    document.close()
+    return image[..., :3].min(axis=2)
 
 
 def cropped(page: ReadPage, box: list[float], inset: float = 0.0) -> np.ndarray:

@@ -5,6 +5,7 @@ the values here are drawn from those checks, so that a new key is tried without 
 """
 
 import json
+import math
 import tempfile
 from collections.abc import Mapping
 from dataclasses import fields
@@ -18,7 +19,7 @@ from printkit import checks
 from printkit.letters import missing
 from printkit.materials import Made, Room, material_keys, materials
 from printkit.pack import Pack, Tray
-from printkit.pack.keys import KEYS, SIZES, Languages
+from printkit.pack.keys import KEYS, SIZES, Languages, Shift
 from printkit.pack.reader import read_pack
 from printkit.pictures import load_theme
 from printkit.sheets import frame_of
@@ -84,6 +85,12 @@ def _(check: checks.Extent):
 
 
 @legal_value.register
+def _(check: Shift):
+    length = st.integers(-round(check.most * 4), round(check.most * 4)).map(lambda n: n / 4)
+    return st.lists(length, min_size=2, max_size=2)
+
+
+@legal_value.register
 def _(check: checks.Either):
     return legal_value(check.first) | legal_value(check.second)
 
@@ -101,8 +108,8 @@ def _(check: Languages):
 
 def _lengths(low: float, high: float) -> st.SearchStrategy[float]:
     """Lengths in mm: whole ones, tenths, and some with more digits than a micrometre."""
-    whole = st.integers(int(low), int(high)).map(float)
-    tenths = st.integers(round(low * 10), round(high * 10)).map(lambda n: n / 10)
+    whole = st.integers(math.ceil(low), int(high)).map(float)
+    tenths = st.integers(math.ceil(low * 10), int(high * 10)).map(lambda n: n / 10)
     return whole | tenths | st.floats(low, high).map(lambda n: min(high, max(low, round(n, 5))))
 
 
@@ -119,8 +126,12 @@ def pack_keys(*without: str) -> dict[str, st.SearchStrategy[Any]]:
 def own_settings(material: str, theme: str = "rock-pool") -> dict[str, st.SearchStrategy[Any]]:
     """A strategy for each setting of a material; a motif is one of the theme's."""
     keys = [motif.key for motif in load_theme(theme, Path(), "theme").motifs]
+    named = {
+        "motif": st.sampled_from(keys),
+        "motifs": st.lists(st.sampled_from(keys), min_size=1, max_size=6, unique=True),
+    }
     return {
-        field.name: st.sampled_from(keys) if field.name == "motif" else legal_value(field.metadata["check"])
+        field.name: named[field.name] if field.name in named else legal_value(field.metadata["check"])
         for field in fields(materials()[material].settings)
     }
 

@@ -9,16 +9,20 @@ from click.testing import CliRunner
 
 from printkit.cli import commands
 
-MATERIALS = "clip-cards, counting-cards, odd-one-out, strips or tracing"
+MATERIALS = (
+    "bingo, calendar, clip-cards, compare, counting-cards, dice-write, dominoes, find-the-match, halves, "
+    "hundred-chart, labels, lacing, number-line, odd-one-out, outdoors, pairs, part-whole, paths, patterns, "
+    "place-mats, sizes, strips, ten-frames, tiles or tracing"
+)
 LIST = f"a list of {MATERIALS}, each a word or a table with make = ..."
 NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
-    "children, counter, digits, flip, guide, hand, ink, languages, letters, lookalike, margin, numbers, numerals, "
-    "paper, seed, sums_to, theme, title, units, unreviewed or words"
+    "back_shift, children, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, "
+    "margin, numbers, numerals, paper, save, seed, stack, sums_to, theme, title, units, unreviewed or words"
 )
 CHILD_KEYS = (
-    "counter, digits, flip, guide, hand, ink, languages, letters, lookalike, margin, materials, name, numbers, "
-    "numerals, paper, sums_to, theme, units, unreviewed or words"
+    "back_shift, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, margin, "
+    "materials, name, numbers, numerals, paper, save, stack, sums_to, theme, units, unreviewed or words"
 )
 PAPERS = "a3, a4, a5, letter or legal, or [width, height], each 100 to 1000 mm"
 TAGS = "a tag that 'printkit list languages' shows, such as en, es or pt-PT"
@@ -40,9 +44,19 @@ SENTENCES = {
         "pack.toml, line 4, Wren (children[0].nummbers): 'nummbers' is no key here; "
         f"allowed: {CHILD_KEYS}; did you mean 'numbers'?",
     ),
-    "a key that does not work yet": (
-        "back_shift = [1, 1]\n" + child(),
-        f"pack.toml, line 1 (back_shift): 'back_shift' is no key here; allowed: {PACK_KEYS}",
+    "a shift of backs that is one number": (
+        "back_shift = 2\n" + child(),
+        "pack.toml, line 1 (back_shift): found 2; allowed: [right, down], each -10 to 10 mm",
+    ),
+    "a shift of backs beyond any printer's": (
+        child(more="back_shift = [0.5, -12]\n"),
+        "pack.toml, line 4, Wren (children[0].back_shift): found [0.5, -12]; "
+        "allowed: [right, down], each -10 to 10 mm",
+    ),
+    "a shift of backs without down": (
+        child(materials='[{ make = "clip-cards", back_shift = [1] }]'),
+        "pack.toml, line 3, Wren's clip-cards (children[0].materials[0].back_shift): found [1]; "
+        "allowed: [right, down], each -10 to 10 mm",
     ),
     "a misspelt material": (
         child(materials='["counting-card"]'),
@@ -186,6 +200,18 @@ SENTENCES = {
     "no children": (
         'title = "Shelf"\n',
         "pack.toml: has no children; allowed: a table [[children]] with a name and materials",
+    ),
+    "a gap that is no length": (
+        'gap = "wide"\n' + child(),
+        "pack.toml, line 1 (gap): found 'wide'; allowed: 0 to 20 mm",
+    ),
+    "a corner that is too round": (
+        child(more="corner = 12\n"),
+        "pack.toml, line 4, Wren (children[0].corner): found 12; allowed: 0 to 8 mm",
+    ),
+    "a way to save that is not known": (
+        'save = "papers"\n' + child(),
+        "pack.toml, line 1 (save): found 'papers'; allowed: paper or order; did you mean 'paper'?",
     ),
     "no materials": (
         child(materials="[]"),

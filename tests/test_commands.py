@@ -55,7 +55,6 @@ def test_make_writes_the_pack_beside_its_file(file, tmp_path):
         "guide.pdf",
         "juno-card-backs.pdf",
         "juno-card-fronts.pdf",
-        "juno-card-onesided.pdf",
         "manifest.json",
         "wren-card-backs.pdf",
         "wren-card-fronts.pdf",
@@ -169,7 +168,6 @@ def test_one_childs_part_has_a_folder_of_its_own(file, tmp_path):
         "guide.pdf",
         "juno-card-backs.pdf",
         "juno-card-fronts.pdf",
-        "juno-card-onesided.pdf",
         "manifest.json",
     ]
     assert run("make", file, "--child", "juno", "-o", tmp_path / "shelf").exit_code == 2
@@ -321,5 +319,5 @@ def test_only_letters_are_drawn(tmp_path):
     """-o with anything else is refused, and nothing is written."""
     told = run("list", "themes", "-o", tmp_path / "themes.pdf")
 
-    assert (told.exit_code, told.stderr) == (2, "-o: themes are not drawn; allowed: with letters only\n")
+    assert (told.exit_code, told.stderr) == (2, "-o: themes are not drawn; allowed: with letters or materials only\n")
     assert list(tmp_path.iterdir()) == []

@@ -16,9 +16,10 @@ FLOORS = (
     ("pack",),
     ("materials",),
     ("sheets",),
-    ("labels", "guide", "manifest", "ink", "forms"),
+    ("labels", "guide", "manifest", "ink", "forms", "limits"),
     ("writer",),
-    ("build", "listing", "letter_sheets", "contact_sheet", "theme_folder", "starter"),
+    ("shown",),
+    ("build", "listing", "letter_sheets", "contact_sheet", "material_sheet", "printer_test", "theme_folder", "starter"),
     ("cli",),
     ("__main__",),
 )

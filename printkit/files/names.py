@@ -1,7 +1,9 @@
 """Names that every system takes for a file, and which of them mean one file."""
 
+import itertools
 import re
 import unicodedata
+from collections.abc import Iterable
 
 MOST_CHARACTERS = 60
 """The longest name of a child or a set."""
@@ -78,6 +80,28 @@ def key(name: str) -> str:
     """
     folded = unicodedata.normalize("NFD", name).upper().casefold()
     return unicodedata.normalize("NFKD", unicodedata.normalize("NFKD", folded).casefold())
+
+
+_ENDINGS = ("", "-fronts", "-backs", "-onesided")
+
+
+def distinct(names: Iterable[str], taken: Iterable[str] = ()) -> tuple[str, ...]:
+    """The names in their order, a number behind those that would give a file of a name before them.
+
+    `taken` are names that come first; the files of a name end in nothing, '-fronts' or the like.
+    """
+
+    def files(name: str) -> set[str]:
+        return {key(f"{name}{ending}") for ending in _ENDINGS}
+
+    known = {file for name in taken for file in files(name)}
+    made: list[str] = []
+    for name in names:
+        numbered = (f"{name}-{number}" for number in itertools.count(2))
+        own = next(each for each in itertools.chain([name], numbered) if known.isdisjoint(files(each)))
+        known |= files(own)
+        made.append(own)
+    return tuple(made)
 
 
 def stays_inside(file: object) -> bool:

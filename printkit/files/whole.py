@@ -26,19 +26,21 @@ def write_whole(
     files: Mapping[str, bytes] | Iterable[tuple[str, bytes]],
     manifest_name: str,
     manifest_bytes: Callable[[dict[str, str]], bytes],
-) -> None:
+) -> tuple[str, ...]:
     """Writes the files and, last, their manifest into the folder, which is made if need be.
 
     `files` gives names ('guide.pdf', 'preview/guide-1.png') and contents; it may be an iterator:
     each file is on the disk before the next is asked for. `manifest_bytes` gets name -> SHA-256 (in
     hexadecimal digits) and returns JSON whose list 'files' gives 'file' and 'sha256' of each.
 
-    Files that the earlier `manifest_name` lists and the new one does not are removed; nothing else
-    in the folder is touched. What a killed run left is completed or thrown away first.
+    Files that the earlier `manifest_name` lists and the new one does not are removed, but only those
+    that still have the SHA-256 listed there: the names of the others are returned. Nothing else in the
+    folder is touched. What a killed run left is completed or thrown away first.
 
     Raises OSError, with the earlier files as they were: the disk is full, a file is held open,
     another run is writing here (BlockingIOError), a new file would take the place of one that the
-    earlier manifest does not list or another manifest does (FileExistsError). Raises ValueError for
+    earlier manifest does not list, that was changed since, or that another manifest lists
+    (FileExistsError). Raises ValueError for
     names and manifests that break the rules above, and whatever `files` raises.
     """
     folder = Path(folder)
@@ -47,7 +49,9 @@ def write_whole(
         _make(folder)
         with disk.alone(folder):
             settle(folder)
-            move_in(folder, _stage(folder, files, manifest_name, manifest_bytes))
+            plan, changed = _stage(folder, files, manifest_name, manifest_bytes)
+            move_in(folder, plan)
+            return changed
     except BaseException:
         for path in fresh:
             with suppress(OSError):
@@ -67,8 +71,11 @@ def _stage(
     files: Mapping[str, bytes] | Iterable[tuple[str, bytes]],
     manifest_name: str,
     manifest_bytes: Callable[[dict[str, str]], bytes],
-) -> Plan:
-    """Stages all files and writes the plan; after a failure nothing of it is left."""
+) -> tuple[Plan, tuple[str, ...]]:
+    """Stages all files and writes the plan; after a failure nothing of it is left.
+
+    The names are those of stale files that stay, as they were changed.
+    """
     try:
         with disk.about(folder):
             os.makedirs(folder / STAGING, exist_ok=True)
@@ -89,15 +96,14 @@ def _stage(
         others = _others(folder, manifest_name)
         for step in (*steps, last):
             _check_place(folder, step, earlier, others)
-        going = [
-            Step(number=next(numbers), file=file, new=False)
-            for file in _stale(folder, earlier, taken.union(others))
-        ]
+        stale = _stale(folder, earlier, taken.union(others))
+        changed = tuple(file for file in stale if not _as_listed(folder / file, earlier[file]))
+        going = [Step(number=next(numbers), file=file, new=False) for file in stale if file not in changed]
         fresh_preview = not disk.there(folder / PREVIEW)
         plan = Plan(steps=(*steps, *going, last), fresh_preview=fresh_preview)
         with disk.about(folder):
             write_plan(folder, plan)
-        return plan
+        return plan, changed
     except BaseException:
         clear(folder)
         raise
@@ -131,14 +137,28 @@ def _listed(manifest: bytes) -> dict[str, str] | None:
     return {file: digest for file, digest in rows.items() if stays_inside(file)}
 
 
-def _earlier(folder: Path, manifest_name: str) -> list[str]:
-    """The files that the manifest of that name in the folder lists, and itself; none if it is none."""
+def _earlier(folder: Path, manifest_name: str) -> dict[str, str]:
+    """File -> SHA-256 of what the manifest of that name in the folder lists; nothing if it is none.
+
+    The manifest itself is among them, as any bytes ('').
+    """
     path = folder / manifest_name
     if not disk.is_file(path) or path.is_symlink():
-        return []
+        return {}
     with disk.about(path):
         listed = _listed(path.read_bytes())
-    return [] if listed is None else [*listed, manifest_name]
+    return {} if listed is None else {**listed, manifest_name: ""}
+
+
+def _as_listed(path: Path, digest: str) -> bool:
+    """Whether a file (or what a link leads to) still has the bytes that a manifest lists."""
+    if not digest:
+        return True
+    try:
+        with disk.about(path), open(path, "rb") as file:
+            return hashlib.file_digest(file, "sha256").hexdigest() == digest
+    except FileNotFoundError:  # a link that leads nowhere
+        return False
 
 
 def _others(folder: Path, manifest_name: str) -> dict[str, str]:
@@ -153,7 +173,7 @@ def _others(folder: Path, manifest_name: str) -> dict[str, str]:
     }
 
 
-def _check_place(folder: Path, step: Step, earlier: list[str], others: dict[str, str]) -> None:
+def _check_place(folder: Path, step: Step, earlier: dict[str, str], others: dict[str, str]) -> None:
     """Refuses to take the place of what no earlier run with this manifest wrote."""
     path = folder / step.file
     if owner := others.get(key(step.file)):
@@ -164,12 +184,11 @@ def _check_place(folder: Path, step: Step, earlier: list[str], others: dict[str,
         return
     if not disk.is_file(path):
         raise OSError(errno.EISDIR, "is a folder; move it away", str(path))
-    if step.file not in earlier and not _is_copy(path, staged(folder, step.number)):
-        raise OSError(
-            errno.EEXIST,
-            "is there already and no earlier run made it; move it away or choose another folder",
-            str(path),
-        )
+    listed = step.file in earlier
+    if (listed and _as_listed(path, earlier[step.file])) or _is_copy(path, staged(folder, step.number)):
+        return
+    said = "was changed since it was made" if listed else "is there already and no earlier run made it"
+    raise OSError(errno.EEXIST, f"{said}; move it away or choose another folder", str(path))
 
 
 def _is_copy(path: Path, other: Path) -> bool:
@@ -177,7 +196,7 @@ def _is_copy(path: Path, other: Path) -> bool:
         return not path.is_symlink() and path.read_bytes() == other.read_bytes()
 
 
-def _stale(folder: Path, earlier: list[str], kept: set[str]) -> list[str]:
+def _stale(folder: Path, earlier: Iterable[str], kept: set[str]) -> list[str]:
     """Files and links that the earlier manifest lists and whose keys nobody keeps."""
     return [
         file

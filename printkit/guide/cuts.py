@@ -1,7 +1,7 @@
 """The cuts of the sheets in words and as a small drawing, each pattern of cuts told once."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby, pairwise
 from typing import Literal
 
@@ -22,6 +22,10 @@ _DIAGRAM = (23.5, 33.0)
 _TINT = (0.94,)
 
 
+_NOWHERE = Rect(0.0, 0.0, 0.0, 0.0)
+Kind = Literal["foot", "top", "left", "across", "down", "column", "part_across", "part_down"]
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Step:
     """Cuts `first` to `last` of a sheet, alike but for their places `at` (mm on the whole sheet).
@@ -29,11 +33,12 @@ class Step:
     'foot' takes the foot off; 'top' and 'left' free one edge of all that is left; 'across' goes on
     to the right edge of the paper (`at` from the top edge); 'down' parts what lies from `span[0]` to
     `span[1]` mm below the top edge (`at` from the left edge); 'column' parts the columns `columns`,
-    out of `across`, of what was last parted down (`at` from the top edge). `edge` is where the fresh
-    edge lies from which the first of these cuts can be measured, None while the paper's is there.
+    out of `across`, of what was last parted down (`at` from the top edge); 'part_across' and
+    'part_down' cut a smaller part, which is `part`. `edge` is where the fresh edge lies from which the
+    first of these cuts can be measured, None while the paper's is there.
     """
 
-    kind: Literal["foot", "top", "left", "across", "down", "column"]
+    kind: Kind
     first: int
     last: int
     at: tuple[float, ...]
@@ -41,6 +46,7 @@ class Step:
     span: tuple[float, float] = (0.0, 0.0)
     columns: tuple[int, ...] = ()
     across: int = 0
+    part: Rect = _NOWHERE
 
     @property
     def fresh(self) -> tuple[float, ...]:
@@ -89,63 +95,96 @@ def patterns(files: Sequence[SheetFile]) -> tuple[Pattern, ...]:
 def steps(paper: tuple[float, float], cuts: Sequence[Cut]) -> tuple[Step, ...]:
     """The cuts in order, those that can be told together in one step; every cut is in one."""
     made: list[Step] = []
+    parts = [Rect(0.0, 0.0, *paper)]
     top: float | None = None
     left: float | None = None
-    starts: tuple[float, ...] = ()
-    for kind, group in groupby(cuts, key=lambda cut: _kind(cut, paper)):
+    down: Step | None = None
+    for upright, group in groupby(cuts, key=lambda cut: (cut.n == 1, *_line(cut))):
         own = list(group)
-        match kind[0]:
-            case "foot":
-                made.append(_step("foot", own, [own[0].y1]))
-            case "across":
-                alone = top is None and len(own) == 1
-                made.append(_step("top" if alone else "across", own, [cut.y1 for cut in own], edge=top))
-                top = own[0].y1 if top is None else top
-            case "down":
-                xs = [cut.x1 for cut in own]
-                alone = left is None and len(own) == 1
-                span = (own[0].y1, own[0].y2)
-                made.append(_step("left" if alone else "down", own, xs, edge=left, span=span))
-                starts = tuple(xs) if left is None else (left, *xs)
-                left = xs[0] if left is None else left
-            case _:
-                made += _columns(own, starts, made[-1].span)
+        part = _in_hand(own[0], parts)
+        parts = _parted(own, part, parts)
+        if own[0].n == 1:
+            made.append(_step("foot", own, part))
+        elif top is None or left is None:
+            # The top edge and the left one come off in turn; what else is cut down at once goes along.
+            kind: Kind = "top" if top is None else "left" if len(own) == 1 else "down"
+            made.append(_step(kind, own, part))
+            down = made[-1]
+            top, left = (made[-1].at[0], left) if top is None else (top, made[-1].at[0])
+        elif down is not None and _is_column(part, down, left):
+            made = _with_column(made, own, part, _starts(down, left))
+        elif _reaches(part, left, paper[0]):
+            made.append(_step("down" if upright[1] else "across", own, part, inner=True))
+            down = made[-1] if upright[1] else down
+        else:
+            made.append(_step("part_down" if upright[1] else "part_across", own, part, inner=True))
     return tuple(made)
 
 
-def _kind(cut: Cut, paper: tuple[float, float]) -> tuple:
-    """What can be told in one step has one kind."""
-    if cut.n == 1:
-        return ("foot",)
-    if abs(cut.x1 - cut.x2) < _SLACK:
-        return ("down", cut.y1, cut.y2)
-    return ("across",) if abs(cut.x2 - paper[0]) < _SLACK else ("column",)
+def _line(cut: Cut) -> tuple[bool, float, float]:
+    """Whether a cut is upright, and from where to where it runs."""
+    upright = abs(cut.x1 - cut.x2) < _SLACK
+    return (True, cut.y1, cut.y2) if upright else (False, cut.x1, cut.x2)
 
 
-def _step(kind, cuts: Sequence[Cut], at: Sequence[float], **more) -> Step:
-    return Step(kind=kind, first=cuts[0].n, last=cuts[-1].n, at=tuple(at), **more)
+def _in_hand(cut: Cut, parts: Sequence[Rect]) -> Rect:
+    """The part that a cut goes across."""
+    x, y = (cut.x1 + cut.x2) / 2, (cut.y1 + cut.y2) / 2
+    return next(part for part in parts if part.left < x < part.right and part.top < y < part.bottom)
 
 
-def _columns(cuts: Sequence[Cut], starts: Sequence[float], span: tuple[float, float]) -> list[Step]:
-    """The cuts within the columns of a band; neighbors with equal cuts are told together."""
-    columns = [list(group) for _, group in groupby(cuts, key=lambda cut: (cut.x1, cut.x2))]
-    made: list[Step] = []
-    for _, group in groupby(columns, key=lambda own: tuple(cut.y1 for cut in own)):
-        alike = list(group)
-        numbers = tuple(_column(own[0].x1, starts) for own in alike)
-        flat = [cut for own in alike for cut in own]
-        made.append(
-            _step(
-                "column", flat, [cut.y1 for cut in alike[0]],
-                edge=span[0], span=span, columns=numbers, across=len(starts) - 1,
-            )
-        )  # fmt: skip
-    return made
+def _parted(cuts: Sequence[Cut], part: Rect, parts: Sequence[Rect]) -> list[Rect]:
+    """The parts after one of them was cut along neighboring lines."""
+    made = [other for other in parts if other is not part]
+    if _line(cuts[0])[0]:
+        edges = (part.left, *(cut.x1 for cut in cuts), part.right)
+        return made + [Rect(x1, part.top, x2 - x1, part.height) for x1, x2 in pairwise(edges)]
+    edges = (part.top, *(cut.y1 for cut in cuts), part.bottom)
+    return made + [Rect(part.left, y1, part.width, y2 - y1) for y1, y2 in pairwise(edges)]
 
 
-def _column(x: float, starts: Sequence[float]) -> int:
-    """Which column begins there, counted from 1."""
-    return 1 + min(range(len(starts)), key=lambda i: abs(starts[i] - x))
+def _step(kind: Kind, cuts: Sequence[Cut], part: Rect, *, inner: bool = False, **more) -> Step:
+    upright = _line(cuts[0])[0]
+    at = tuple(cut.x1 if upright else cut.y1 for cut in cuts)
+    edge = (part.left if upright else part.top) if inner else None
+    span = (part.top, micrometres(part.bottom))
+    return Step(
+        kind=kind, first=cuts[0].n, last=cuts[-1].n, at=at, edge=edge, span=span, part=part, **more
+    )
+
+
+def _starts(down: Step, left: float) -> tuple[float, ...]:
+    """Where the columns of a step begin; the last one is where what is left over begins."""
+    return down.at if down.edge is None else (left, *down.at)
+
+
+def _near(one: float, two: float) -> bool:
+    return abs(one - two) < _SLACK
+
+
+def _is_column(part: Rect, down: Step, left: float) -> bool:
+    """Whether a part is a whole column of what was last parted down."""
+    if down.kind not in ("down", "left") or not (
+        _near(part.top, down.span[0]) and _near(part.bottom, down.span[1])
+    ):
+        return False
+    starts = _starts(down, left)
+    return any(_near(part.left, x1) and _near(part.right, x2) for x1, x2 in pairwise(starts))
+
+
+def _reaches(part: Rect, left: float, right: float) -> bool:
+    return _near(part.left, left) and _near(part.right, right)
+
+
+def _with_column(made: list[Step], cuts: Sequence[Cut], part: Rect, starts: Sequence[float]) -> list[Step]:
+    """The steps with the cuts of one column: told with its neighbor's if they are equal."""
+    number = 1 + min(range(len(starts)), key=lambda i: abs(starts[i] - part.left))
+    last = made[-1]
+    at = tuple(cut.y1 for cut in cuts)
+    if last.kind == "column" and last.at == at and last.span == (part.top, micrometres(part.bottom)):
+        return [*made[:-1], replace(last, last=cuts[-1].n, columns=(*last.columns, number))]
+    new = _step("column", cuts, part, inner=True, columns=(number,), across=len(starts) - 1)
+    return [*made, new]
 
 
 # --- words -----------------------------------------------------------------------------------
@@ -164,6 +203,11 @@ def _step_words(step: Step, bands: bool, units: str, texts: Catalogue) -> str:
     elif step.kind == "down" and bands:
         span = lengths(step.span, units, texts.say("guide.to"))
         said = texts.say("guide.cut.band", at=where, span=span)
+    elif step.kind in ("part_across", "part_down"):
+        to = texts.say("guide.to")
+        x = lengths((step.part.left, step.part.right), units, to)
+        y = lengths((step.part.top, step.part.bottom), units, to)
+        said = texts.say(f"guide.cut.{step.kind}", at=where, x=x, y=y)
     else:
         said = texts.say(f"guide.cut.{step.kind}", at=where)
     return said + _fresh_words(step, units, texts)
@@ -201,6 +245,13 @@ def sheet_numbers(numbers: Sequence[int], texts: Catalogue) -> str:
     else:
         which = listing(numbers, texts.say("guide.and"))
     return texts.say(f"guide.cut.sheets.{'one' if len(numbers) == 1 else 'other'}", which=which)
+
+
+def _kind(cut: Cut, paper: tuple[float, float]) -> str:
+    """'across' for cuts that reach the paper's right edge, 'down' for upright ones, else 'column'."""
+    if _line(cut)[0]:
+        return "down"
+    return "across" if abs(cut.x2 - paper[0]) < _SLACK else "column"
 
 
 # --- the drawing -----------------------------------------------------------------------------
@@ -243,16 +294,16 @@ def diagram(look: Look, pattern: Pattern) -> tuple[tuple[Mark, ...], float, floa
 def _tries(cut: Cut, figure: Text, paper: tuple[float, float]) -> tuple[float, ...]:
     """How far the number of a cut across may move up or down to keep clear of its neighbors'."""
     high = figure.bounds().height
-    beside = _kind(cut, paper)[0] in ("foot", "across")
+    beside = _kind(cut, paper) == "across"
     return (0.0, -0.5 * high, -high, 0.5 * high, high) if beside else (0.0,)
 
 
 def _figure(look: Look, cut: Cut, start, end, paper: tuple[float, float], sides: tuple[float, float]) -> Text:
     """The number of a cut: beside the sheet for whole cuts, at the line for the others."""
     figure = run(str(cut.n), look.size * 0.62, bold=True)
-    kind = _kind(cut, paper)[0]
+    kind = _kind(cut, paper)
     high = -figure.ink[1]
-    if kind in ("foot", "across"):
+    if kind == "across":
         x, y = sides[0] - 0.9 - figure.width, start[1] + high / 2
     elif kind == "down":
         beyond = start[0] + 0.6 + figure.width > sides[1]

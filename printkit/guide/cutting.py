@@ -46,7 +46,10 @@ def cutting(
     cut = [pattern for pattern in found if pattern.cuts]
     strips = [*section(look, say(texts, "guide.cut.title"), "cut")]
     if cut:
-        how = items(look, say_all(texts, "guide.cut.how"))
+        told = say_all(texts, "guide.cut.how")
+        if any(item.tray.child.stack for item in sets):
+            told += (say(texts, "guide.cut.stack"),)
+        how = items(look, told)
         strips += labelled(look, say(texts, "guide.cut.how_title"), how, gap=1.0)
     for pattern in cut:
         strips += _pattern(look, pattern, units, texts)
@@ -110,7 +113,8 @@ def _laminating(
     if pouches:
         named = listing(pouches, say(texts, "guide.and"))
         lines.append(say(texts, "guide.laminate.pouches", pouches=named))
-    lines.append(say(texts, "guide.laminate.corners", **values))
+    arcs = any(item.tray.child.corner for item in sets)
+    lines.append(say(texts, f"guide.laminate.{'arcs' if arcs else 'corners'}", **values))
     strips += spaced(items(look, lines), 1.0)
     wiped = [
         say(texts, "guide.childs", child=item.tray.child.name, set=set_title(item.tray, texts))

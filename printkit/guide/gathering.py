@@ -89,5 +89,11 @@ def cautions(look: Look, sets: Sequence[GuideSet], units: str, texts: Catalogue)
     strips = [*section(look, say(texts, "guide.cautions.title"), "cautions")]
     limit = {"mm": "32 mm", "in": f"{inches(32.0):.2f} in"}.get(units, f"32 mm ({inches(32.0):.2f} in)")
     lines = say_all(texts, "guide.cautions.small", limit=limit) if has_small_parts(sets) else ()
+    if any(need.what == "laces" for item in sets for need in item.needs):
+        lines += say_all(texts, "guide.cautions.cords")
+    if any(need.what == "pegs" for item in sets for need in item.needs):
+        lines += say_all(texts, "guide.cautions.pegs")
+    if any(item.tray.material == "outdoors" for item in sets):
+        lines += say_all(texts, "guide.cautions.outdoors")
     lines += say_all(texts, "guide.cautions.always")
     return glued((*strips, *spaced(items(look, lines, left=0.0, width=look.wide), 1.0)), last=False)

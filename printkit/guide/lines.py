@@ -7,7 +7,7 @@ from typing import Any, Literal
 
 from printkit import letters
 from printkit.pieces import Color, Text
-from printkit.texts import Catalogue
+from printkit.texts import BOLD, Catalogue, bold
 from printkit.units import micrometres
 
 LEAD = 1.38
@@ -15,7 +15,7 @@ LEAD = 1.38
 _BASE = 0.97
 """The base line below the top of its line: ascenders (0.78 em) and descenders (0.24) in the middle."""
 _SLACK = 1e-6
-_BOLD, _ASIDE = "\x01", "\x02"
+_ASIDE = "\x02"
 _CODE = re.compile(r"(\()?`([^`]*)`(?(1)\))")
 QUIET: Color = (0.38,)
 _SMALLER = 0.86
@@ -66,18 +66,13 @@ def say_count(texts: Catalogue, key: str, n: int, **values: Any) -> str:
 
 
 def _filled(line: Any, values: dict[str, Any]) -> str:
-    marked = _CODE.sub(_code, str(line).replace("**", _BOLD))
+    marked = _CODE.sub(_code, str(line).replace("**", BOLD))
     return marked.format(**values)
 
 
 def _code(found: re.Match[str]) -> str:
     kept = found[2].replace(" ", "\xa0")
     return aside(f"({kept})" if found[1] else kept)
-
-
-def bold(text: str) -> str:
-    """The text, marked to be set bold."""
-    return f"{_BOLD}{text}{_BOLD}"
 
 
 def aside(text: str) -> str:
@@ -91,9 +86,9 @@ def words(text: str, style: Style) -> list[Word]:
     found: list[list[tuple[str, Face]]] = [[]]
     usual: Face = "bold" if style.bold else ""
     face = usual
-    for stretch in re.split(f"([{_BOLD}{_ASIDE}])", kept):
-        if stretch in (_BOLD, _ASIDE):
-            turned: Face = "bold" if stretch == _BOLD else "aside"
+    for stretch in re.split(f"([{BOLD}{_ASIDE}])", kept):
+        if stretch in (BOLD, _ASIDE):
+            turned: Face = "bold" if stretch == BOLD else "aside"
             face = usual if face == turned else turned
             continue
         for place, part in enumerate(re.split(r"[ \n\t]+", stretch)):

@@ -16,7 +16,8 @@ from printkit.guide.sets import (
     sheets_by_stock,
     unprinted_control,
 )
-from printkit.labels import set_title, sides
+from printkit.labels import material_title, set_title, sides
+from printkit.pack import Tray
 from printkit.sheets.model import SheetFile
 from printkit.texts import Catalogue
 from printkit.units import PAPERS
@@ -26,6 +27,8 @@ from printkit.units import PAPERS
 BAR_MM, BAR_IN = 50.0, 2.0
 RIGHT = (0.99, 1.01)
 WEIGHED = ("card", "plain")
+COLORED_LEVELS = (1, 2, 4)
+"""Levels of likeness at which pictures may differ in color."""
 
 
 def printing(
@@ -50,7 +53,7 @@ def printing(
     strips += small(look, total, gap=1.6)
     values = {
         "papers": listing([bold(paper) for paper in papers], say(texts, "guide.or")),
-        "ink": say(texts, f"guide.print.ink.{_ink(sets)}"),
+        "ink": _ink_words(sets, texts),
         "right": _right(units, texts),
     }
     strips += labelled(
@@ -82,10 +85,23 @@ def _right(units: str, texts: Catalogue) -> str:
     )
 
 
-def _ink(sets: Sequence[GuideSet]) -> str:
-    """'odd' where a set cannot be solved without color, 'color' where any is in color, or 'black'."""
-    colored = [item.tray.material for item in sets if item.tray.child.ink == "color"]
-    return "odd" if "odd-one-out" in colored else "color" if colored else "black"
+def _ink_words(sets: Sequence[GuideSet], texts: Catalogue) -> str:
+    """Whether to print in color, and which sets cannot be solved without it."""
+    colored = [item.tray for item in sets if item.tray.child.ink == "color"]
+    if not colored:
+        return say(texts, "guide.print.ink.black")
+    told = [tray.material for tray in colored if by_color(tray)]
+    names = [say(texts, "guide.quoted", title=material_title(name, texts)) for name in dict.fromkeys(told)]
+    if not names:
+        return say(texts, "guide.print.ink.color")
+    return say(texts, "guide.print.ink.odd", sets=listing(names, say(texts, "guide.and")))
+
+
+def by_color(tray: Tray) -> bool:
+    """Whether a set in color cannot be solved on a print without color."""
+    if tray.material in ("odd-one-out", "find-the-match"):
+        return tray.child.lookalike in COLORED_LEVELS
+    return tray.material == "shades"
 
 
 def _files(look: Look, files: Sequence[SheetFile], units: str, texts: Catalogue) -> tuple[Strip, ...]:

@@ -94,8 +94,8 @@ def has_labels(files: Sequence[SheetFile]) -> bool:
 
 
 def has_loose_things(item: GuideSet) -> bool:
-    """Whether small things are handled with the set: counters or clothespins."""
-    return any(need.what in ("counters", "pegs") for need in item.needs)
+    """Whether small things are handled with the set: counters, clothespins or dice."""
+    return any(need.what in ("counters", "pegs", "dice") for need in item.needs)
 
 
 def has_small_parts(sets: Sequence[GuideSet]) -> bool:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from printkit.errors import listing
 from printkit.guide.blocks import columned, items, labelled, paragraph, section, small, subsection
 from printkit.guide.flow import Look, Strip, glued, height_of, spaced
-from printkit.guide.keys import common_difference, difference, key_entries, key_note, needs_key
+from printkit.guide.keys import key_note, key_of, needs_key
 from printkit.guide.lines import aside, bold, say, say_count
 from printkit.guide.sets import (
     GuideSet,
@@ -161,7 +161,7 @@ def facts_line(item: GuideSet, units: str, texts: Catalogue) -> str:
 
 def keyed(sets: Sequence[GuideSet], texts: Catalogue) -> tuple[GuideSet, ...]:
     """The sets whose answers stand in the guide."""
-    return tuple(item for item in sets if needs_key(item) and key_entries(item, texts))
+    return tuple(item for item in sets if needs_key(item) and key_of(item, texts).lines)
 
 
 def keys(look: Look, sets: Sequence[GuideSet], texts: Catalogue) -> tuple[Strip, ...]:
@@ -173,13 +173,12 @@ def keys(look: Look, sets: Sequence[GuideSet], texts: Catalogue) -> tuple[Strip,
     strips += spaced(paragraph(look, say(texts, "guide.keys.how")), 1.0)
     for item in found:
         title = say(texts, "guide.childs", child=item.tray.child.name, set=set_title(item.tray, texts))
-        kind = common_difference(item)
-        if kind:
-            said = difference(kind, texts)
-            title = say(texts, "guide.keys.odd-one-out.always", title=title, difference=said)
+        key = key_of(item, texts)
+        if key.always:
+            title = say(texts, "guide.keys.always", title=title, always=key.always)
         strips += subsection(look, title, share=1.05, gap=5.0, want=24.0)
         note = key_note(item, texts)
         if note:
             strips += glued(small(look, note))
-        strips += columned(look, key_entries(item, texts), left=0.0, width=look.wide, gap=1.0)
+        strips += columned(look, key.lines, left=0.0, width=look.wide, gap=1.0)
     return tuple(strips)

@@ -44,7 +44,7 @@ def _glyphs(text: str, font: str, features: tuple[str, ...], turned: bool) -> li
         told.add(info.cluster)
         stands_for = stands_for.translate(_MIRRORED) if turned else stands_for
         glyphs.append(
-            (
+            _glyph(
                 info.codepoint,
                 position.x_advance * scale,
                 position.x_offset * scale,
@@ -53,6 +53,12 @@ def _glyphs(text: str, font: str, features: tuple[str, ...], turned: bool) -> li
             )
         )
     return glyphs
+
+
+@cache
+def _glyph(glyph: int, advance: float, dx: float, dy: float, text: str) -> Glyph:
+    """The one such glyph: a pack has a million of a hundred different ones."""
+    return (glyph, advance, dx, dy, text)
 
 
 def _scaled(glyph: Glyph, scale: float) -> Glyph:

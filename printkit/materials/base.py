@@ -2,9 +2,10 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any, Literal, NamedTuple
+from typing import Any, NamedTuple
 
 from printkit.errors import Problem
+from printkit.materials.guidance import Guidance
 from printkit.pack import Tray
 from printkit.pieces import Piece, Stock
 
@@ -18,9 +19,12 @@ class Room(NamedTuple):
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Need:
-    """Something to gather for a tray: `count` of it, and how many mm across if that matters."""
+    """Something to gather for a tray: `count` of it, and how many mm across if that matters.
 
-    what: Literal["counters", "pegs", "pencil", "wipe-off pen"]
+    `what` is a key of `label.things` and `guide.gather.things` in the catalogues: 'counters', 'pegs', 'pencil' ...
+    """
+
+    what: str
     count: int
     size: float = 0.0
 
@@ -44,6 +48,7 @@ class Material:
 
     `settings` and `facts` are frozen data classes; the fields of `settings` are made with
     `checks.setting`. `line` is its one line for lists. `stock` is the paper it usually asks for.
+    `guidance` is what it tells the guide and the labels.
     """
 
     name: str
@@ -53,6 +58,7 @@ class Material:
     facts: type
     stock: Stock
     make: Callable[[int, Tray, Room], Made]
+    guidance: Guidance = Guidance()
 
 
 def problem(tray: Tray, key: str, found: str, allowed: str = "", nearest: str = "") -> Problem:

@@ -1,11 +1,13 @@
 """Count-and-clip cards: count the things, put a clothespin on the right numeral, look behind it."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from printkit.chance import Chance
 from printkit.checks import Whole, WordOrWords, Words, setting
 from printkit.materials import arrange as arranging
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
+from printkit.materials.guidance import Guidance, Holding, Key, Say, bold, when
 from printkit.materials.frames import frame_marks, ground_marks
 from printkit.materials.layout import (
     CONTENT_INSET,
@@ -305,6 +307,26 @@ def _control(size, zone: Rect, color) -> tuple[Face, Rect]:
     return Face(marks=(hairline(size, color), outline, *hatching(bar.inset(0.8)))), bar
 
 
+def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
+    return Holding(
+        variants=when(three=tray.settings.choices < 4), notes=when(zero=tray.child.numbers[0] == 0)
+    )
+
+
+def _key(pieces: Sequence[Piece], say: Say) -> Key:
+    return Key(lines=tuple(_answer(piece.facts, number, say) for number, piece in enumerate(pieces, 1)))
+
+
+def _answer(facts: Facts, number: int, say: Say) -> str:
+    choices = [
+        bold(str(choice)) if place == facts.answer else str(choice)
+        for place, choice in enumerate(facts.choices)
+    ]
+    return say(
+        "guide.keys.clip-cards.entry", n=number, place=facts.answer + 1, choices=" · ".join(choices)
+    )
+
+
 MATERIAL = Material(
     name="clip-cards",
     order=40,
@@ -313,4 +335,5 @@ MATERIAL = Material(
     facts=Facts,
     stock="card",
     make=make,
+    guidance=Guidance(holding=_holding, key=_key),
 )

@@ -6,6 +6,7 @@ from typing import Literal
 from printkit.chance import Chance
 from printkit.checks import OneOf, WordOrWords, Words, setting
 from printkit.materials import arrange as arranging
+from printkit.materials.counting_cards_guidance import GUIDANCE
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.frames import frame_marks, ground_marks
 from printkit.materials.layout import (
@@ -394,4 +395,5 @@ MATERIAL = Material(
     facts=Facts,
     stock="card",
     make=make,
+    guidance=GUIDANCE,
 )

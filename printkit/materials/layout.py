@@ -195,6 +195,11 @@ def border(theme: "Theme", ink: "Ink", strip: Rect) -> tuple[Picture, ...]:
     return tuple(picture(drawing, Rect(strip.left + wide * i, top, wide, high)) for i in range(count))
 
 
+def is_border(drawing: Drawing) -> bool:
+    """Whether a drawing is the ornament of a theme, not one of its motifs."""
+    return "/border " in drawing.name
+
+
 def pictures(drawing: Drawing, boxes: Iterable[Rect]) -> tuple[Picture, ...]:
     """The drawing in each of the boxes."""
     return tuple(picture(drawing, box) for box in boxes)

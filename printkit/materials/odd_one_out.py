@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Literal
 from printkit.chance import Chance
 from printkit.checks import OneOf, Whole, setting
 from printkit.errors import listing
+from printkit.materials.odd_one_out_guidance import GUIDANCE
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.layout import (
     MARK_STRIP,
@@ -315,4 +316,5 @@ MATERIAL = Material(
     facts=Facts,
     stock="card",
     make=make,
+    guidance=GUIDANCE,
 )

@@ -7,6 +7,7 @@ from typing import Literal
 from printkit.chance import Chance
 from printkit.checks import Flag, OneOf, Whole, Words, setting
 from printkit.errors import Problem, listing
+from printkit.materials.strips_guidance import GUIDANCE
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.layout import (
     SMALLEST_THING,
@@ -18,6 +19,7 @@ from printkit.materials.layout import (
 )
 from printkit.materials.motifs import ChosenMotif, chosen_motif
 from printkit.materials.naming import MODES, SPARSE, naming
+from printkit.materials.strips_equation import Figures
 from printkit.materials.strips_faces import Look, back, counters, front, own_back, own_front
 from printkit.materials.strips_facts import (
     UNKNOWNS,
@@ -152,6 +154,15 @@ def _leftward(tray: Tray) -> bool:
     if wanted != "auto":
         return wanted == "right-to-left"
     return find(tray.child.languages[0], "languages").equations == "rtl"
+
+
+def figures_of(tray: Tray, room: Room, motif: ChosenMotif) -> Figures | None:
+    """How large a tray of strips would write, and how large its boxes are; None if it cannot be made.
+
+    `tray` has settings of strips; with pictures the size hangs on the shape of the motif.
+    """
+    found = _found(tray, motif, tray.child.sums_to, tuple(_sizes(tray, room)), room)
+    return found[1].how if found else None
 
 
 # --- which strips ----------------------------------------------------------------------------
@@ -344,4 +355,5 @@ MATERIAL = Material(
     facts=Facts,
     stock="card",
     make=make,
+    guidance=GUIDANCE,
 )

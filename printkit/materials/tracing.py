@@ -8,6 +8,7 @@ from typing import Literal
 from printkit.checks import Millimetres, OneOf, Several, Whole, Words, setting
 from printkit.errors import listing
 from printkit.materials import strips_groups as groups
+from printkit.materials.tracing_guidance import GUIDANCE
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.frames import ground_marks
 from printkit.materials.layout import (
@@ -315,4 +316,5 @@ MATERIAL = Material(
     facts=Facts,
     stock="plain",
     make=make,
+    guidance=GUIDANCE,
 )

@@ -16,6 +16,7 @@ from printkit.checks import (
     Words,
     Wrong,
     found,
+    is_number,
 )
 from printkit.errors import listing, nearest
 from printkit.units import PAPERS
@@ -41,6 +42,25 @@ class Languages:
 
     def allowed(self) -> str:
         return 'a list of one or two language tags, such as ["en", "es"]'
+
+
+@dataclass(frozen=True, slots=True)
+class Shift:
+    """[right, down] in mm, each at most `most` to either side."""
+
+    most: float
+
+    def read(self, value: Any) -> Any:
+        if (
+            isinstance(value, list)
+            and len(value) == 2
+            and all(is_number(item) and abs(item) <= self.most for item in value)
+        ):
+            return (float(value[0]), float(value[1]))
+        return Wrong(found=found(value), allowed=self.allowed())
+
+    def allowed(self) -> str:
+        return f"[right, down], each -{self.most:g} to {self.most:g} mm"
 
 
 class Tables:
@@ -144,6 +164,11 @@ KEYS: dict[str, tuple[Check, Any]] = {
     "ink": (OneOf(("color", "gray", "outline"), (("colour", "color"), ("grey", "gray"))), "color"),
     "flip": (Either(_FLIP, TableOf((("plain", _FLIP), ("card", _FLIP)))), {}),
     "margin": (Millimetres(3, 40), 10.0),
+    "back_shift": (Shift(10), (0.0, 0.0)),
+    "save": (OneOf(("paper", "order")), "paper"),
+    "gap": (Millimetres(0, 20), 0.0),
+    "corner": (Millimetres(0, 8), 0.0),
+    "stack": (Flag(), False),
     "counter": (Millimetres(8, 60), 22.0),
     "numerals": (
         TableOf(

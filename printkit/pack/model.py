@@ -26,8 +26,9 @@ class Flips:
 class Child:
     """A child with every key resolved.
 
-    `paper` is (width, height) in mm, upright; `words` the choice of number words by language tag;
-    `numerals` holds the digits of the leading language if `digits` is 'native'.
+    `paper` is (width, height) in mm, upright; `back_shift` by how many mm backs are moved to the right
+    and down on their page, against what the printer is off by; `words` the choice of number words by
+    language tag; `numerals` holds the digits of the leading language if `digits` is 'native'.
     """
 
     name: str
@@ -43,6 +44,11 @@ class Child:
     ink: Literal["color", "gray", "outline"]
     flip: Flips
     margin: float
+    back_shift: tuple[float, float]
+    save: Literal["paper", "order"]
+    gap: float
+    corner: float
+    stack: bool
     counter: float
     numerals: Numerals
     digits: Literal["western", "native"]

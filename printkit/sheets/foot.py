@@ -9,7 +9,7 @@ from printkit import letters
 from printkit.pieces import Face, Line, Mark, Piece, Text
 from printkit.sheets.grid import Frame
 from printkit.sheets.model import FOOT
-from printkit.units import MM_PER_INCH, micrometres
+from printkit.units import MM_PER_INCH, Rect, micrometres
 
 _INK = (0.35,)
 _TEXT = 2.5
@@ -31,13 +31,28 @@ def front_foot(frame: Frame, text: str, bar_mm: str, bar_in: str, first: str = "
     return (*marks, *_arrow(frame, top + FOOT - 0.6, first))
 
 
-def back_foot(frame: Frame, text: str, flipped_short: bool, first: str = "") -> tuple[Mark, ...]:
-    """The foot of a back, behind that of its front: which sheet it belongs to."""
+def back_foot(
+    frame: Frame,
+    text: str,
+    flipped_short: bool,
+    first: str = "",
+    shift: tuple[float, float] = (0.0, 0.0),
+) -> tuple[Mark, ...]:
+    """The foot of a back, behind that of its front: which sheet it belongs to.
+
+    `shift` moves it to the right and down with the backs above it, but never into the margin.
+    """
     top = frame.margin if flipped_short else frame.foot
-    return (
-        _line(text, frame.margin, top + 3.1, frame.room[0]),
-        *_arrow(frame, top + FOOT - 0.6, first),
-    )
+    line = _line(text, frame.margin, top + 3.1, frame.room[0])
+    return (_within(frame, line, *shift), *_arrow(frame, top + FOOT - 0.6, first))
+
+
+def _within(frame: Frame, line: Text, right: float, down: float) -> Text:
+    """The line moved as far as it goes within the margins."""
+    ink, room = line.bounds(), Rect(frame.margin, frame.margin, frame.room[0], frame.room[1] + FOOT)
+    right = min(max(right, room.left - ink.left), room.right - ink.right)
+    down = min(max(down, room.top - ink.top), room.bottom - ink.bottom)
+    return replace(line, x=micrometres(line.x + right), y=micrometres(line.y + down))
 
 
 def _line(text: str, x: float, y: float, width: float) -> Text:

@@ -50,13 +50,14 @@ class Placed:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Cut:
-    """The `n`th straight cut of a sheet, across the part still in hand."""
+    """The `n`th straight cut of a sheet, across the part still in hand; `number` is where its number stands."""
 
     n: int
     x1: float
     y1: float
     x2: float
     y2: float
+    number: Rect | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -83,7 +84,11 @@ class Page:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class SheetFile:
-    """The pages that stand in one PDF. `duplex` is what the file asks the printer for."""
+    """The pages that stand in one PDF. `duplex` is what the file asks the printer for.
+
+    `least` is how many sheets no layout of these pieces can do without; files whose sheets were laid out
+    together have it once, in the first.
+    """
 
     name: str
     child: str
@@ -93,3 +98,4 @@ class SheetFile:
     pages: tuple[Page, ...]
     duplex: Literal["long", "short", "none"]
     sheets: int
+    least: int = 0

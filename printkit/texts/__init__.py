@@ -1,4 +1,7 @@
-"""The sentences of the sheets and the guide: one catalogue (a TOML file here) a language."""
+"""The sentences of the sheets and the guide: a catalogue for each language.
+
+A catalogue is `<language>.toml`, and the files of the folder `<language>/` laid into it.
+"""
 
 import tomllib
 from dataclasses import dataclass
@@ -6,6 +9,14 @@ from functools import cache
 from typing import Any
 
 from printkit.resources import resource
+
+BOLD = "\x01"
+"""Stands on both sides of a stretch that is to be set bold."""
+
+
+def bold(text: str) -> str:
+    """The text, marked to be set bold."""
+    return f"{BOLD}{text}{BOLD}"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -47,5 +58,19 @@ def catalogue_languages() -> tuple[str, ...]:
 @cache
 def catalogue(language: str) -> Catalogue:
     """The catalogue of a language of `catalogue_languages()`."""
-    data = tomllib.loads(resource(f"texts/{language}.toml").read_text(encoding="utf-8"))
+    folder = resource("texts")
+    data: dict[str, Any] = {}
+    for file in (folder / f"{language}.toml", *sorted((folder / language).glob("*.toml"))):
+        _lay(tomllib.loads(file.read_text(encoding="utf-8")), data)
     return Catalogue(language=language, entries=tuple(data.items()))
+
+
+def _lay(more: dict[str, Any], into: dict[str, Any]) -> None:
+    """Adds entries, table by table. Raises ValueError for a sentence that is there already."""
+    for key, value in more.items():
+        if isinstance(value, dict) and isinstance(into.get(key), dict):
+            _lay(value, into[key])
+        elif key in into:
+            raise ValueError(f"two texts for '{key}'")
+        else:
+            into[key] = value

@@ -11,9 +11,11 @@ from pathlib import Path
 
 from printkit import letters
 from printkit.pieces import Area, Drawing, Face, Picture, Piece, Shape, Text
+from printkit.sheets.batches import Given, Rules, laid_out
 from printkit.sheets.foot import front_foot
-from printkit.sheets.grid import Frame, cuts, place, rows, stacked
+from printkit.sheets.grid import Frame
 from printkit.sheets.model import Page
+from printkit.sheets.trimming import cuts_of
 from printkit.units import POINTS_PER_MM, Rect
 from printkit.words import spell
 from printkit.writer import write
@@ -91,15 +93,18 @@ def main(pages: int, out: Path) -> None:
         for k in range(1, 21)
     }
     pieces = [_piece(i, i % 20 + 1, beetle, texts) for i in range(12 * pages)]
+    given = [Given(piece=piece, number=number, run="cards") for number, piece in enumerate(pieces)]
+    laid, _ = laid_out(given, FRAME, Rules())
+    cuts = cuts_of(laid[0].boxes, (FRAME.width, FRAME.height), FRAME.foot)
     sheets = (
         Page(
             width=FRAME.width,
             height=FRAME.height,
-            placed=place(sheet, FRAME),
-            cuts=cuts(sheet, FRAME),
+            placed=sheet.placed,
+            cuts=cuts,
             marks=front_foot(FRAME, f"Wren · cards · card · sheet {n} of {pages}", "50 mm", "2 in"),
         )
-        for n, sheet in enumerate(stacked(rows(pieces, FRAME.room), FRAME.room[1]), 1)
+        for n, sheet in enumerate(laid, 1)
     )
     out.write_bytes(write(sheets, title="cards", language="en").data)
 

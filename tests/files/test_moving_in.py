@@ -41,8 +41,8 @@ def whole(files: dict[str, bytes], name: str = MANIFEST) -> dict[str, bytes]:
     return {**files, name: manifest(hashes)}
 
 
-def write(folder: Path, files: dict[str, bytes], name: str = MANIFEST) -> None:
-    write_whole(folder, iter(files.items()), name, manifest)
+def write(folder: Path, files: dict[str, bytes], name: str = MANIFEST) -> tuple[str, ...]:
+    return write_whole(folder, iter(files.items()), name, manifest)
 
 
 def lay(folder: Path, files: dict[str, bytes]) -> None:
@@ -246,7 +246,9 @@ def test_a_manipulated_manifest_removes_nothing_elsewhere(folder, kind):
         "backslash": "..\\letters.pdf",
         "folder": "photos",
     }
-    lay(folder, {MANIFEST: manifest(dict.fromkeys([*OLD, names[kind]], "0"))})
+    digest = hashlib.sha256(b"kept" if kind in ("above", "absolute", "backslash") else b"x").hexdigest()
+    listed = {file: hashlib.sha256(data).hexdigest() for file, data in OLD.items()}
+    lay(folder, {MANIFEST: manifest(listed | {names[kind]: digest})})
     write(folder, NEW)
     kept = {file: data for file, data in before.items() if file not in OLD}
     assert contents(folder) == kept | whole(NEW)
@@ -261,16 +263,64 @@ def link(path: Path, target: Path) -> None:
 
 
 def test_a_listed_link_is_removed_but_not_what_it_leads_to(folder):
-    """A link in the place of a stale or of a new file goes; its target stays."""
-    letters = folder.parent / "letters.pdf"
-    letters.write_bytes(b"kept")
+    """A link to the listed bytes, in the place of a stale or of a new file, goes; its target stays."""
     for file in ("wren-card.pdf", "guide.pdf"):
-        (folder / file).unlink()
-        link(folder / file, letters)
+        (folder / file).replace(folder.parent / file)
+        link(folder / file, folder.parent / file)
     write(folder, NEW)
     assert contents(folder) == whole(NEW) | OWN
     assert not (folder / "guide.pdf").is_symlink()
-    assert letters.read_bytes() == b"kept"
+    assert (folder.parent / "guide.pdf").read_bytes() == OLD["guide.pdf"]
+    assert (folder.parent / "wren-card.pdf").read_bytes() == OLD["wren-card.pdf"]
+
+
+def test_a_listed_link_to_other_bytes_or_nowhere_stays(folder):
+    """It is not what an earlier run made."""
+    for file, target in (("wren-card.pdf", "letters.pdf"), ("preview/guide-1.png", "nowhere")):
+        (folder / file).unlink()
+        link(folder / file, folder.parent / target)
+    (folder.parent / "letters.pdf").write_bytes(b"kept")
+    assert set(write(folder, NEW)) == {"wren-card.pdf", "preview/guide-1.png"}
+    assert os.path.islink(folder / "wren-card.pdf")
+    assert os.path.islink(folder / "preview/guide-1.png")
+
+
+def test_a_stale_file_that_was_changed_stays_and_is_named(folder):
+    """What the family drew into a file that the new pack lacks is theirs; the rest goes."""
+    lay(folder, {"wren-card.pdf": b"with notes of our own"})
+    assert write(folder, NEW) == ("wren-card.pdf",)
+    assert contents(folder) == whole(NEW) | OWN | {"wren-card.pdf": b"with notes of our own"}
+    assert write(folder, NEW) == ()
+
+
+def test_a_manifest_made_by_hand_removes_and_replaces_nothing_of_the_familys(folder):
+    """Listing a file without its true hash does not make it one of the pack."""
+    lay(folder, {MANIFEST: manifest(dict.fromkeys(["notes.txt", "wren-plain.pdf"], "0" * 64))})
+    for file in OLD:
+        (folder / file).unlink()
+    assert write(folder, NEW) == ("notes.txt",)
+    lay(folder, {MANIFEST: manifest({"juno-card.pdf": "0" * 64}), "juno-card.pdf": b"my own"})
+    (folder / "guide.pdf").unlink()
+    (folder / "wren-plain.pdf").unlink()
+    with pytest.raises(FileExistsError, match="was changed since it was made") as caught:
+        write(folder, NEW)
+    assert caught.value.filename == str(folder / "juno-card.pdf")
+    assert contents(folder).items() >= (OWN | {"juno-card.pdf": b"my own"}).items()
+
+
+def test_a_file_that_was_changed_is_not_replaced(folder):
+    """The run stops, says which, and everything stays; one changed to the new bytes is no obstacle."""
+    lay(folder, {"guide.pdf": b"with notes of our own"})
+    with pytest.raises(FileExistsError) as caught:
+        write(folder, NEW)
+    assert plain(caught.value) == (
+        f"{folder / 'guide.pdf'}: was changed since it was made; move it away or choose another folder"
+    )
+    assert contents(folder) == whole(OLD) | OWN | {"guide.pdf": b"with notes of our own"}
+    assert leftovers(folder) == []
+    lay(folder, {"guide.pdf": NEW["guide.pdf"]})
+    write(folder, NEW)
+    assert contents(folder) == whole(NEW) | OWN
 
 
 def test_a_link_that_no_manifest_lists_stays(folder):
@@ -702,18 +752,26 @@ def refusal() -> OSError:
     return PermissionError(errno.EACCES, os.strerror(errno.EACCES))
 
 
+def no_room() -> OSError:
+    return OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+
 @pytest.fixture
 def quick(monkeypatch):
     """Nothing here outlives a power cut, so nothing need be forced to the disk."""
     monkeypatch.setattr(os, "fsync", lambda handle: None)
 
 
-def test_one_failing_call_leaves_the_old_pack_or_the_new(tmp_path, monkeypatch, quick):
+@pytest.mark.parametrize(
+    ("error", "only"),
+    [(refusal, ""), (no_room, "write"), (no_room, "open"), (no_room, "mkdir"), (no_room, "fsync")],
+)
+def test_one_failing_call_leaves_the_old_pack_or_the_new(tmp_path, monkeypatch, quick, error, only):
     """Whichever call fails: an error means the old pack, success the new; a next run leaves no trace."""
     outcomes = set()
-    for at in range(1, last_call(monkeypatch) + 1):
+    for at in range(1, last_call(monkeypatch, only) + 1):
         folder = fresh_folder(tmp_path, at)
-        with faults(monkeypatch, at, error=refusal):
+        with faults(monkeypatch, at, error=error, only=only):
             said = trouble(folder, NEW)
         expected = OLD if said else NEW
         assert HIDDEN not in said
@@ -725,7 +783,7 @@ def test_one_failing_call_leaves_the_old_pack_or_the_new(tmp_path, monkeypatch, 
         assert leftovers(folder) == []
         write(folder, OLD)
         assert contents(folder) == whole(OLD) | OWN | whole(EXTRACT, EXTRACT_MANIFEST)
-    assert outcomes == {True, False}
+    assert outcomes == ({False} if only in ("write", "open") else {True, False})
 
 
 @pytest.mark.parametrize("error", [Killed, refusal], ids=["killed", "disk gone"])

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from printkit.files import name_fault, safe_name, same_name
+from printkit.files import distinct, name_fault, safe_name, same_name
 from printkit.files.names import MOST_BYTES, stays_inside
 
 TURN = "\N{RIGHT-TO-LEFT OVERRIDE}"
@@ -100,7 +100,7 @@ def test_a_name_without_fault_keeps_something_to_read(text):
     if not name_fault(text):
         name = safe_name(text)
         assert any(unicodedata.category(sign)[0] in "LN" for sign in name)
-        assert name != "unnamed"
+        assert name != "unnamed" or "unnamed" in text.lower()
 
 
 def windows_reserves(name: str) -> bool:
@@ -231,3 +231,19 @@ def test_plain_names_stay_inside(file):
 def test_names_that_lead_elsewhere_are_seen(file):
     """No way out of the folder, into hidden files or to a device, on any system."""
     assert not stays_inside(file)
+
+
+@pytest.mark.parametrize(
+    ("names", "taken", "made"),
+    [
+        (["wren-a", "wren-b"], [], ("wren-a", "wren-b")),
+        (["wren-a-b", "wren-a-b", "WREN-A-B"], [], ("wren-a-b", "wren-a-b-2", "WREN-A-B-3")),
+        (["wren-a", "wren-a-2", "wren-a"], [], ("wren-a", "wren-a-2", "wren-a-3")),
+        (["wren-card"], ["wren-card"], ("wren-card-2",)),
+        (["wren-a", "wren-a-backs"], [], ("wren-a", "wren-a-backs-2")),
+        (["wren-a-fronts", "wren-a"], [], ("wren-a-fronts", "wren-a-2")),
+    ],
+)
+def test_names_that_would_meet_are_numbered(names, taken, made):
+    """The first keeps its name; names are apart with every ending that their files may have."""
+    assert distinct(names, taken) == made

@@ -11,12 +11,22 @@ from hypothesis import strategies as st
 from printkit.guide.cuts import patterns, sheet_numbers, step_words, steps
 from printkit.labels import lengths
 from printkit.pieces import Face, Piece
-from printkit.sheets.grid import Frame, cuts, rows, stacked
+from printkit.sheets.batches import Given, Rules, laid_out
+from printkit.sheets.grid import Frame
+from printkit.sheets.model import Cut
+from printkit.sheets.trimming import cuts_of
 from printkit.texts import catalogue
 from printkit.units import PAPERS
 
 ENGLISH = catalogue("en")
 SIZES = ((62.0, 88.0), (94.0, 125.0), (92.0, 44.0), (186.0, 41.0), (47.5, 62.0))
+
+
+def cuts_for(pieces: list[Piece], frame: Frame) -> list[tuple[Cut, ...]]:
+    """The cuts of each sheet for these pieces."""
+    given = [Given(piece=piece, number=number, run="cards") for number, piece in enumerate(pieces)]
+    sheets, _ = laid_out(given, frame, Rules())
+    return [cuts_of(sheet.boxes, (frame.width, frame.height), frame.foot) for sheet in sheets]
 
 
 @st.composite
@@ -33,12 +43,12 @@ def a_sheet(draw):
         for size, count in runs
         for n in range(count)
     ]  # fmt: skip
-    return paper, cuts(stacked(rows(pieces, frame.room), frame.room[1])[0], frame)
+    return paper, draw(st.sampled_from(cuts_for(pieces, frame)))
 
 
 def told(step):
     """The places of a step's cuts, in their order: (x or y, where), as many as the step counts."""
-    places = [("x" if step.kind in ("down", "left") else "y", at) for at in step.at]
+    places = [("x" if step.kind in ("down", "left", "part_down") else "y", at) for at in step.at]
     return places * max(1, len(step.columns))
 
 
@@ -98,8 +108,8 @@ def test_nine_cards_on_a4_in_words():
         )
         for n in range(9)
     ]  # fmt: skip
-    (sheet,) = stacked(rows(pieces, frame.room), frame.room[1])
-    said = step_words(steps((210.0, 297.0), cuts(sheet, frame)), "mm", ENGLISH)
+    (cuts,) = cuts_for(pieces, frame)
+    said = step_words(steps((210.0, 297.0), cuts), "mm", ENGLISH)
 
     assert said == (
         ("1", "Foot off, 279 mm from the top"),
@@ -127,7 +137,7 @@ def test_fresh_edges_were_cut_before(sheet):
     paper, sheet_cuts = sheet
     for step in steps(paper, sheet_cuts):
         made = sheet_cuts[: step.first - 1]
-        upright = step.kind in ("down", "left")
+        upright = step.kind in ("down", "left", "part_down")
         edges = [cut.x1 if upright else cut.y1 for cut in made if (cut.x1 == cut.x2) == upright]
 
         assert step.edge is None or step.edge in edges

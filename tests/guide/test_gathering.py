@@ -52,7 +52,7 @@ def test_the_table_of_the_summer_pack():
 
     assert "Counters or buttons of 22 mm 9 14" in text
     assert "Clothespins 5 9" in text
-    assert "Wipe-off pens and a cloth 1 1" in text
+    assert "Wipe-off pens and a cloth, for what is laminated or in a clear sleeve 1 1" in text
     assert "Pencils 1 1" in text
     assert "9 bags or bowls keep the sets apart" in text
     assert f"up to {sum(file.sheets for file in summer().files if '-backs' not in file.name)} pouches" in text

@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from strategies import PLAIN_THEME, legal_entry, made_of, plain_room, read
 
 from printkit.guide import GuideSet
-from printkit.guide.keys import KEYS, common_difference, key_entries, needs_key
+from printkit.guide.keys import key_of, needs_key
+from printkit.guide.sets import has_back
 from printkit.materials import materials
 from printkit.texts import catalogue
 
@@ -26,7 +27,7 @@ def a_set(entry, **child):
 
 def entries(item):
     """The key of a set."""
-    return key_entries(item, ENGLISH)
+    return key_of(item, ENGLISH).lines
 
 
 def test_clip_cards_name_the_place_of_the_answer():
@@ -74,9 +75,9 @@ def test_differences_of_one_kind_are_told_once():
     kinds = [piece.facts.difference for piece in mixed.pieces]
 
     assert len(set(kinds)) > 1
-    assert common_difference(same) == "turned"
+    assert key_of(same, ENGLISH).always == "turned"
     assert [entry for entry in entries(same) if "turned" in entry] == []
-    assert common_difference(mixed) is None
+    assert key_of(mixed, ENGLISH).always == ""
     for entry, kind in zip(entries(mixed), kinds, strict=True):
         assert entry.endswith(f", {ENGLISH.say(f'guide.difference.{kind}')}")
 
@@ -122,15 +123,17 @@ def test_every_difference_has_words(data):
         assert ENGLISH.has(f"guide.difference.{piece.facts.difference}")
 
 
-@pytest.mark.parametrize("make", sorted(set(materials()) - {"tracing"}))
+@pytest.mark.parametrize("make", sorted(materials()))
 def test_backs_that_are_not_printed_have_a_key(make):
     """With flip 'none' every set that has backs tells each answer in the guide."""
     entry = {"make": make, **({"layout": "back"} if make == "counting-cards" else {})}
     unprinted, printed = (a_set(entry, flip=flip, numbers=[1, 4]) for flip in ("none", "long"))
+    keyed = materials()[make].guidance.keyed
 
-    assert needs_key(unprinted)
-    assert len(entries(unprinted)) == len(unprinted.pieces)
-    assert needs_key(printed) == (make == "odd-one-out")
+    assert needs_key(unprinted) == (keyed or has_back(unprinted))
+    backed = [piece for piece in unprinted.pieces if piece.back is not None] or unprinted.pieces
+    assert not needs_key(unprinted) or len(entries(unprinted)) == len(backed)
+    assert needs_key(printed) == keyed
 
 
 @settings(max_examples=25)
@@ -144,7 +147,7 @@ def test_whatever_has_a_back_has_a_key(entry):
     assume(made.pieces)
     item = GuideSet(tray=asked, material=materials()[asked.material], pieces=made.pieces, needs=made.needs)
 
-    assert not needs_key(item) or asked.material in KEYS
+    assert not needs_key(item) or entries(item) or all(piece.facts.operation is None for piece in item.own)
 
 
 def test_the_key_page_holds_every_entry():

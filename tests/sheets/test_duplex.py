@@ -9,8 +9,9 @@ from strategies import PLAIN_THEME, made_of, read, room_of
 
 from printkit.pieces import Face, Piece
 from printkit.sheets import SetPieces, sheet_files
+from printkit.sheets.batches import Given, Rules, laid_out
 from printkit.sheets.duplex import behind
-from printkit.sheets.grid import Frame, place, rows, stacked, turned_to_fit
+from printkit.sheets.grid import Frame, turned_to_fit
 from printkit.sheets.model import Placed
 from printkit.texts import catalogue
 from printkit.units import PAPERS, Rect
@@ -26,6 +27,12 @@ def piece(key: str, width: float, height: float) -> Piece:
         child="Wren", set="things", material="plain", key=key,
         width=width, height=height, front=Face(marks=()), back=Face(marks=()),
     )  # fmt: skip
+
+
+def sheets_of(pieces: list[Piece], frame: Frame) -> list[tuple[Placed, ...]]:
+    """The fronts of the sheets for pieces of one set."""
+    given = [Given(piece=piece, number=number, run="things") for number, piece in enumerate(pieces)]
+    return [sheet.placed for sheet in laid_out(given, frame, Rules())[0]]
 
 
 # --- paper in the hand -----------------------------------------------------------------------
@@ -77,8 +84,7 @@ def placed_pieces(draw) -> tuple[Placed, tuple[float, float]]:
     width, height = draw(st.integers(20, 120)), draw(st.integers(20, 120))
     many = [piece(str(n), width, height) for n in range(draw(st.integers(1, 9)))]
     assume(turned_to_fit(many[0], frame.room) is not None)
-    sheet = stacked(rows(many, frame.room), frame.room[1])[0]
-    return draw(st.sampled_from(place(sheet, frame))), paper
+    return draw(st.sampled_from(sheets_of(many, frame)[0])), paper
 
 
 @pytest.mark.parametrize("flip", FLIPS)
@@ -129,8 +135,7 @@ def test_cells_of_a_grid_are_backed_by_the_mirrored_cell(flip, mapping, name, co
     frame = Frame(width=paper[0], height=paper[1], margin=10.0)
     count = {"a4": 9, "letter": 8}[name]
     many = [piece(str(n), 62, 88) for n in range(count)]
-    (sheet,) = stacked(rows(many, frame.room), frame.room[1])
-    fronts = place(sheet, frame)
+    (fronts,) = sheets_of(many, frame)
     backs = [behind(item, flip, paper) for item in fronts]
     ordered = sorted(backs, key=lambda item: (item.box.top, item.box.left))
     cells = {item.piece.key: divmod(n, columns) for n, item in enumerate(ordered)}

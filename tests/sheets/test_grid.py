@@ -7,10 +7,13 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from printkit.pieces import Face, Piece
-from printkit.sheets.grid import Frame, cuts, place, rows, stacked, turned_to_fit
-from printkit.sheets.model import FOOT
+from printkit.sheets.batches import Given, Rules, Sheet, laid_out
+from printkit.sheets.grid import Frame, turned_to_fit
+from printkit.sheets.model import FOOT, Cut
+from printkit.sheets.trimming import cuts_of
 from printkit.units import PAPERS, Rect
 
+USUAL = Rules()
 NEAR = 0.002
 """mm: places are whole micrometres, so two sums of them may differ by one or two."""
 
@@ -29,9 +32,17 @@ def paper(name: str, margin: float = 10.0) -> Frame:
     return Frame(width=width, height=height, margin=margin)
 
 
-def sheets_of(pieces: list[Piece], frame: Frame):
-    """The sheets of rows for these pieces."""
-    return stacked(rows(pieces, frame.room), frame.room[1])
+def sheets_of(pieces: list[Piece], frame: Frame, rules: Rules = USUAL) -> list[Sheet]:
+    """The sheets for these pieces; what stands before the dash of a key names the run."""
+    given = [
+        Given(piece=piece, number=number, run=piece.key.split("-")[0]) for number, piece in enumerate(pieces)
+    ]
+    return laid_out(given, frame, rules)[0]
+
+
+def cuts(sheet: Sheet, frame: Frame) -> tuple[Cut, ...]:
+    """The cuts of a sheet; a whole sheet has none."""
+    return cuts_of(sheet.boxes, (frame.width, frame.height), frame.foot) if sheet.boxes else ()
 
 
 @st.composite
@@ -42,6 +53,14 @@ def frames(draw) -> Frame:
     width, height = draw(st.sampled_from(list(PAPERS.values())) | own)
     margin = draw(st.sampled_from((3.0, 6.35, 10.0, 15.0, 20.0)))
     return Frame(width=float(width), height=float(height), margin=margin)
+
+
+ALL_RULES = st.builds(
+    Rules,
+    save=st.sampled_from(("paper", "order")),
+    gap=st.sampled_from((0.0, 0.0, 1.5, 4.25)),
+    stack=st.booleans(),
+)
 
 
 @st.composite
@@ -64,19 +83,21 @@ def filled(draw) -> tuple[Frame, list[Piece]]:
 # --- places ----------------------------------------------------------------------------------
 
 
-@given(filled())
-def test_every_piece_lies_once_inside_the_room_and_on_no_other(made):
-    """Each piece is placed once, in order, within the margins, above the foot, over no neighbour."""
+@given(filled(), ALL_RULES)
+def test_every_piece_lies_once_inside_the_room_and_on_no_other(made, rules):
+    """Each piece is placed once, within the margins, above the foot, no nearer to a neighbor than the gap."""
     frame, pieces = made
     usable = Rect(frame.margin, frame.margin, *frame.room)
-    placed = [place(sheet, frame) for sheet in sheets_of(pieces, frame)]
-    assert [item.piece for sheet in placed for item in sheet] == pieces
+    placed = [sheet.placed for sheet in sheets_of(pieces, frame, rules)]
+    keys = [item.piece.key for sheet in placed for item in sheet]
+    assert sorted(keys) == sorted(piece.key for piece in pieces)
     for sheet in placed:
         for i, item in enumerate(sheet):
             sides = (item.piece.width, item.piece.height)
             assert (item.box.width, item.box.height) == (sides if item.turn == 0 else sides[::-1])
             assert usable.holds(item.box, NEAR)
-            assert not any(item.box.meets(other.box, NEAR) for other in sheet[:i])
+            around = item.box.inset(-rules.gap)
+            assert not any(around.meets(other.box, NEAR) for other in sheet[:i])
 
 
 @given(filled())
@@ -84,7 +105,7 @@ def test_a_sheet_used_whole_is_not_cut_and_holds_nothing_else(made):
     """A piece that stays uncut has a sheet to itself, without any cut."""
     frame, pieces = made
     for sheet in sheets_of(pieces, frame):
-        placed = place(sheet, frame)
+        placed = sheet.placed
         if any(not item.piece.cut for item in placed):
             assert len(placed) == 1
             assert cuts(sheet, frame) == ()
@@ -106,10 +127,19 @@ def test_a_sheet_used_whole_is_not_cut_and_holds_nothing_else(made):
 def test_default_sizes_fill_both_usual_papers(name, size, count, turn):
     """The 62 x 88 mm card stands nine times on A4 and lies eight times on Letter (design choice)."""
     frame = paper(name)
-    many = [piece(str(n), *size) for n in range(2 * count)]
+    many = [piece(f"all-{n}", *size) for n in range(2 * count)]
     sheets = sheets_of(many, frame)
-    assert [sum(len(row.pieces) for row in sheet) for sheet in sheets] == [count, count]
-    assert {item.turn for item in place(sheets[0], frame)} == {turn}
+    assert [len(sheet.placed) for sheet in sheets] == [count, count]
+    assert {item.turn for item in sheets[0].placed} == {turn}
+
+
+def test_rows_of_both_ways_are_mixed_where_that_saves_a_sheet():
+    """Of 47 x 62 mm, 16 stand on A4, 17 with a column of turned ones: 34 need two sheets, not three."""
+    frame = paper("a4")
+    sheets = sheets_of([piece(f"all-{n}", 47, 62) for n in range(34)], frame)
+    assert [len(sheet.placed) for sheet in sheets] == [17, 17]
+    assert {item.turn for item in sheets[0].placed} == {0, 90}
+    assert_freed([piece(f"all-{n}", 47, 62) for n in range(34)], frame)
 
 
 def test_a_piece_larger_than_the_room_fits_neither_way():
@@ -176,10 +206,10 @@ def same(one: Rect, two: Rect) -> bool:
     return all(abs(a - b) <= NEAR for a, b in zip(one, two, strict=True))
 
 
-def assert_freed(pieces: list[Piece], frame: Frame) -> None:
+def assert_freed(pieces: list[Piece], frame: Frame, rules: Rules = USUAL) -> None:
     """Every piece is one part by itself once all cuts are done."""
-    for sheet in sheets_of(pieces, frame):
-        placed = place(sheet, frame)
+    for sheet in sheets_of(pieces, frame, rules):
+        placed = sheet.placed
         if not placed[0].piece.cut:
             continue
         parts = trimmed(sheet, frame).parts
@@ -187,11 +217,11 @@ def assert_freed(pieces: list[Piece], frame: Frame) -> None:
             assert sum(same(item.box, part) for part in parts) == 1, item.box
 
 
-@given(filled())
-def test_the_cuts_in_order_free_every_piece(made):
+@given(filled(), ALL_RULES)
+def test_the_cuts_in_order_free_every_piece(made, rules):
     """Each cut goes across one part still in hand, and at the end every piece is one part by itself."""
     frame, pieces = made
-    assert_freed(pieces, frame)
+    assert_freed(pieces, frame, rules)
 
 
 def test_what_lies_beside_a_short_row_comes_off():
@@ -210,7 +240,7 @@ def test_no_cut_passes_through_a_piece(made):
     frame, pieces = made
     for sheet in sheets_of(pieces, frame):
         for cut in cuts(sheet, frame):
-            assert not any(_enters(cut, item.box) for item in place(sheet, frame))
+            assert not any(_enters(cut, item.box) for item in sheet.placed)
 
 
 @given(filled())
@@ -233,14 +263,14 @@ def test_the_first_cut_takes_the_foot_off_and_no_other_enters_it(made):
 def test_a_full_sheet_of_nine_needs_twelve_cuts():
     """Foot, top and left edge, one beside each column, two in each of three columns: 3 + 3 + 3 x 2."""
     frame = paper("a4")
-    (sheet,) = sheets_of([piece(str(n), 62, 88) for n in range(9)], frame)
+    (sheet,) = sheets_of([piece(f"all-{n}", 62, 88) for n in range(9)], frame)
     assert len(cuts(sheet, frame)) == 12
 
 
 def test_neighbours_share_one_cut():
     """Between two cards side by side runs a single line: three lines for two cards, not four."""
     frame = paper("a4")
-    (sheet,) = sheets_of([piece(str(n), 62, 88) for n in range(2)], frame)
+    (sheet,) = sheets_of([piece(f"all-{n}", 62, 88) for n in range(2)], frame)
     upright = sorted(cut.x1 for cut in cuts(sheet, frame) if cut.x1 == cut.x2)
     assert upright == [10, 72, 134]
 
@@ -248,7 +278,7 @@ def test_neighbours_share_one_cut():
 def test_pieces_of_a_row_keep_their_size_when_the_sheet_is_not_full():
     """A last row with one card begins where the rows above begin, so that its cut is theirs."""
     frame = paper("a4")
-    (sheet,) = sheets_of([piece(str(n), 62, 88) for n in range(4)], frame)
-    lefts = [item.box.left for item in place(sheet, frame)]
+    (sheet,) = sheets_of([piece(f"all-{n}", 62, 88) for n in range(4)], frame)
+    lefts = [item.box.left for item in sheet.placed]
     assert lefts == [10, 72, 134, 10]
     assert replace(frame, margin=3.0).room == (204, 283)

@@ -1,0 +1,65 @@
+"""The printer test: a sheet from which scale, margin and the shift of backs are read off.
+
+In: a paper and how it is turned over. Out: a front and a back, like any sheet's, in one PDF.
+"""
+
+from pathlib import Path
+
+from printkit.errors import PrintkitError, Problem
+from printkit.pack.keys import KEYS
+from printkit.printer_test.pages import test_pages
+from printkit.units import PAPERS
+
+__all__ = ["paper_of", "test_pages", "write_printer_test"]
+
+SMALLEST = PAPERS["a5"]
+_SUBJECT = "printkit printer test"
+
+
+def paper_of(value: str | list[float]) -> tuple[float, float]:
+    """Width and height in mm, upright, of a paper by its name or its two sides in mm.
+
+    Raises PrintkitError for what is no paper, or one smaller than A5, which has no room for the test.
+    """
+    from printkit.checks import Wrong, shown
+
+    read = KEYS["paper"][0].read(value)
+    if isinstance(read, Wrong):
+        problem = Problem(place="--paper", found=read.found, allowed=read.allowed, nearest=read.nearest)
+        raise PrintkitError([problem])
+    width, height = sorted(PAPERS[read] if isinstance(read, str) else read)
+    if width < SMALLEST[0] or height < SMALLEST[1]:
+        allowed = f"{SMALLEST[0]:g} x {SMALLEST[1]:g} mm (A5) or more, to have room for the test"
+        raise PrintkitError([Problem(place="--paper", found=f"found {shown(value)}", allowed=allowed)])
+    return width, height
+
+
+def write_printer_test(file: Path, paper: str | list[float], flip: str) -> None:
+    """Writes the test as a PDF; an earlier test is replaced, any other file is not.
+
+    `flip` is 'long', 'short' or 'hand'. Raises PrintkitError for a paper, or a file that is there
+    already; OSError.
+    """
+    from printkit.files import replace_file
+    from printkit.writer import write
+
+    size = paper_of(paper)
+    if file.exists() and not _is_ours(file):
+        found = f"there is another file '{file}' already"
+        raise PrintkitError([Problem(place="-o", found=found, allowed="the name of a new file")])
+    duplex = flip if flip in ("long", "short") else "none"
+    written = write(test_pages(size, flip), title=_SUBJECT, language="en", duplex=duplex)
+    replace_file(file, written.data)
+
+
+def _is_ours(file: Path) -> bool:
+    import pypdfium2
+
+    try:
+        document = pypdfium2.PdfDocument(file.read_bytes())
+        try:
+            return document.get_metadata_dict().get("Title", "") == _SUBJECT
+        finally:
+            document.close()
+    except (pypdfium2.PdfiumError, OSError, ValueError):
+        return False

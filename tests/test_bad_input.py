@@ -12,7 +12,7 @@ from printkit.cli import commands
 MATERIALS = (
     "bingo, calendar, clip-cards, compare, counting-cards, dice-write, dominoes, find-the-match, halves, "
     "hundred-chart, labels, lacing, number-line, odd-one-out, outdoors, pairs, part-whole, paths, patterns, "
-    "place-mats, sizes, strips, ten-frames, tiles or tracing"
+    "place-mats, shades, sizes, strips, ten-frames, tiles or tracing"
 )
 LIST = f"a list of {MATERIALS}, each a word or a table with make = ..."
 NAME = "a name that can stand in the name of a file"

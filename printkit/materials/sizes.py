@@ -268,7 +268,7 @@ def _card(tray: Tray, size, key: str, facts: Facts, marks, pillars, motif: "Moti
     ground = Line(
         x1=box.left, y1=box.bottom, x2=box.right, y2=box.bottom, color=SOFT, line=0.3, round_ends=False
     )
-    area = Area(box=Rect(box.left, box.top, box.width, box.height - 0.7), things=1, ground="frame")
+    area = Area(box=Rect(box.left, box.top, box.width, box.height - 0.7), things=1)
     front = Face(marks=(frame, *marks, ground), areas=(area,) if motif.counted else ())
     back, control = pillars
     return piece_of(tray, size, key, front, facts, back=Face(marks=(frame, *back)), control=control)

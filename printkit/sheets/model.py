@@ -50,7 +50,10 @@ class Placed:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Cut:
-    """The `n`th straight cut of a sheet, across the part still in hand; `number` is where its number stands."""
+    """The `n`th straight cut of a sheet, across the part still in hand.
+
+    `number` is where its number is printed, if there was room for it.
+    """
 
     n: int
     x1: float

@@ -20,7 +20,6 @@ Size = tuple[int, int]
 
 _STEPS = 400
 """How often bins are ruined to save a sheet: a fraction of a second for the pieces of one child."""
-_FIT_STEPS = 60
 _MOST = 80
 """Pieces that are mixed at most; of sets with more, full sheets are taken off first."""
 
@@ -84,29 +83,33 @@ class _Desk:
             yield self.fewest(_grouped(numbers, lambda n: runs[n]))
 
     def fewest(self, runs: Sequence[list[int]]) -> list[Laid]:
-        """Some runs on the fewest sheets found, of those the neatest."""
+        """Some runs on the fewest sheets found, of those the one with the fewest runs to a sheet."""
         numbers = sorted(n for run in runs for n in run)
+        run_of = {n: number for number, run in enumerate(runs) for n in run}
+        by_run = [block for run in runs for block in _grouped(run, lambda n: self.kinds[n])]
         least = bound([(*self.sizes[n], True) for n in numbers], self.room)
-        best: list[Laid] | None = None
-        for made in self.ways_to_lay(runs, numbers):
-            if best is None or len(made) < len(best):
-                best = made
-            if len(best) == least:
+        apart = sum(-(-len(block) // len(self.patterns[self.kinds[block[0]]][-1])) for block in by_run)
+        best: list[Laid] = []
+        cost = (len(numbers) + 1, 0)
+        for made in self.ways_to_lay(by_run, numbers):
+            torn = sum(len({run_of[n] for n in sheet.pieces}) for sheet in made)
+            if (len(made), torn) < cost:
+                best, cost = made, (len(made), torn)
+            if cost <= (least, apart):
                 break
-        assert best is not None
         return best
 
-    def ways_to_lay(self, runs: Sequence[list[int]], numbers: list[int]) -> Iterator[list[Laid]]:
-        by_run = [block for run in runs for block in _grouped(run, lambda n: self.kinds[n])]
+    def ways_to_lay(self, by_run: Sequence[list[int]], numbers: list[int]) -> Iterator[list[Laid]]:
+        """Runs whole and parted, kinds whole and parted, in several orders; at last all mixed."""
         by_kind = _grouped(numbers, lambda n: self.kinds[n])
         uneven = any(len(self.patterns[self.kinds[block[0]]]) > 1 for block in by_kind)
         for way in (0, -1) if uneven else (0,):
-            for blocks in (by_run, by_kind):
+            for whole, blocks in product((True, False), (by_run, by_kind)):
                 full, rest = self.full(blocks, way)
-                yield full + self.together(rest, whole=True)
-                yield full + self.together(sorted(rest, key=self.area, reverse=True), whole=True)
+                large = sorted(rest, key=self.area, reverse=True)
+                for order in (rest, large, large[::-1]):
+                    yield full + self.together(order, whole=whole)
             full, rest = self.full(by_kind, way)
-            yield full + self.together(rest, whole=False)
             yield full + self.mixed([n for block in rest for n in block])
             full, rest = self.full(by_kind, way, keep=1)
             left = [n for block in rest for n in block]
@@ -197,7 +200,7 @@ class _Desk:
 
     def slots(self, numbers: Sequence[int]) -> tuple[tuple[_Kind, Slot], ...] | None:
         """The neatest slots found for pieces on one sheet, None if they do not fit."""
-        counts = Counter(self.kinds[n] for n in numbers)
+        counts = Counter(self.kinds[n] for n in sorted(numbers))
         key = tuple(counts.items())
         if key not in self.fitted:
             self.fitted[key] = self.in_rows(counts) or self.packed(counts)
@@ -239,7 +242,7 @@ class _Desk:
         sizes = [(*self.upright[kind], True) for kind in kinds]
         if bound(sizes, self.room) > 1:
             return None
-        packed = pack(sizes, self.room, _FIT_STEPS)
+        packed = pack(sizes, self.room, steps=0)
         if len(packed.bins) > 1:
             return None
         return tuple(

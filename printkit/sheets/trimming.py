@@ -1,13 +1,13 @@
 """Where pieces lie -> the straight cuts that free them, in the order a trimmer makes them.
 
 Nothing is known here of how a sheet was laid out: the cuts are found from the pieces' boxes alone. Each
-goes across the part still in hand, from edge to edge, and crosses no piece. A part is cut along all lines
-across it that cross no piece, or along all lines down it, whichever leads to fewer cuts in all (the
-shorter ones if that is even); then each of its parts is, in turn.
+goes across the part still in hand, from edge to edge, and crosses no piece. A part is cut along some of the
+lines that cross no piece, all across or all down, then each of its parts is cut the other way: the lines
+are chosen so that the cuts are few, then so that few parts
+must be taken in hand, then so that they are short.
 """
 
-from collections.abc import Callable, Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from printkit.sheets.model import Cut
@@ -44,7 +44,7 @@ def cuts_of(boxes: Sequence[Rect], paper: tuple[float, float], foot: float) -> t
         Edges(left, top, left, end),
     ]
     # A piece may reach over the foot or the right margin by the rounding of a length.
-    inner = _Cutter().best(Edges(left, top, width, end), pieces)
+    inner = _Cutter(pieces).best(Edges(left, top, width, end))
     if inner is None:
         raise ValueError("no straight cuts free these pieces")
     return tuple(
@@ -54,65 +54,89 @@ def cuts_of(boxes: Sequence[Rect], paper: tuple[float, float], foot: float) -> t
 
 
 class _Way(NamedTuple):
-    """One way to cut a part: its cuts in order and their length together."""
+    """One way to cut a part: its cuts in order, how many parts are taken in hand, the cuts' length."""
 
     lines: tuple[Edges, ...]
+    parts: int
     length: int
 
     @property
-    def cost(self) -> tuple[int, int]:
-        return len(self.lines), self.length
+    def cost(self) -> tuple[int, int, int]:
+        return len(self.lines), self.parts, self.length
+
+    def and_then(self, other: "_Way") -> "_Way":
+        return _Way(self.lines + other.lines, self.parts + other.parts, self.length + other.length)
+
+
+_NOTHING = _Way((), 0, 0)
+_MANY = 8
+"""Strips of a part that are tried in every grouping; where there are more, each is a part of its own."""
 
 
 class _Cutter:
-    """Finds the best way for each part once."""
+    """Finds the best way for each part once; the pieces of a part are those whose middles lie in it."""
 
-    def __init__(self) -> None:
-        self.known: dict[tuple[Edges, tuple[Edges, ...]], _Way | None] = {}
+    def __init__(self, pieces: tuple[Edges, ...]) -> None:
+        self.pieces = pieces
+        self.known: dict[tuple[Edges, bool], _Way | None] = {}
 
-    def best(self, part: Edges, pieces: tuple[Edges, ...]) -> _Way | None:
-        """The fewest cuts that free the pieces of a part, None if there are none."""
-        if not pieces or (len(pieces) == 1 and _fills(pieces[0], part)):
-            return _Way((), 0)
-        key = (part, pieces)
+    def best(self, part: Edges) -> _Way | None:
+        """The best cuts that free the pieces of a part, None if there are none."""
+        ways = [way for way in (self.along(part, across=True), self.along(part, across=False)) if way]
+        return min(ways, key=lambda way: way.cost, default=None)
+
+    def along(self, part: Edges, *, across: bool) -> _Way | None:
+        """The best cuts of which the first run across the part (or down it)."""
+        key = (part, across)
         if key not in self.known:
-            ways = [way for way in (self.across(part, pieces), self.down(part, pieces)) if way is not None]
-            self.known[key] = min(ways, key=lambda way: way.cost, default=None)
+            self.known[key] = self.found(part, across)
         return self.known[key]
 
-    def across(self, part: Edges, pieces: tuple[Edges, ...]) -> _Way | None:
-        places = _free(pieces, part.top, part.bottom, lambda box: (box.top, box.bottom))
-        lines = [Edges(part.left, y, part.right, y) for y in places]
-        parts = [
-            Edges(part.left, y1, part.right, y2) for y1, y2 in pairwise((part.top, *places, part.bottom))
-        ]
-        return self.parted(lines, parts, pieces)
+    def found(self, part: Edges, across: bool) -> _Way | None:
+        pieces = tuple(box for box in self.pieces if _middle_in(box, part))
+        if not pieces or (len(pieces) == 1 and _fills(pieces[0], part)):
+            return _NOTHING
+        low, high = (1, 3) if across else (0, 2)
+        start, end = part[low], part[high]
+        places = _free(pieces, start, end, lambda box: (box[low], box[high]))
+        edges = (start, *places, end)
+        last = len(edges) - 1
+        # Per edge: the best way to part all that lies before it, lines and what follows them apart.
+        best: list[tuple[_Way, _Way] | None] = [(_NOTHING, _NOTHING)] + [None] * last
+        for here in range(1, last + 1):
+            line = (
+                _NOTHING
+                if here == last
+                else _Way((_line(part, edges[here], across),), 0, _across(part, across))
+            )
+            tried: list[tuple[_Way, _Way]] = []
+            for before in range(here - 1 if last > _MANY else 0, here):
+                begun = best[before]
+                inner = None
+                if begun is not None and (before, here) != (0, last):
+                    inner = self.along(_between(part, edges[before], edges[here], across), across=not across)
+                if begun is not None and inner is not None:
+                    tried.append((begun[0].and_then(line), begun[1].and_then(inner)))
+            best[here] = min(tried, key=lambda pair: pair[0].and_then(pair[1]).cost, default=None)
+        made = best[last]
+        return None if made is None else made[0].and_then(made[1]).and_then(_Way((), 1, 0))
 
-    def down(self, part: Edges, pieces: tuple[Edges, ...]) -> _Way | None:
-        places = _free(pieces, part.left, part.right, lambda box: (box.left, box.right))
-        lines = [Edges(x, part.top, x, part.bottom) for x in places]
-        parts = [
-            Edges(x1, part.top, x2, part.bottom) for x1, x2 in pairwise((part.left, *places, part.right))
-        ]
-        return self.parted(lines, parts, pieces)
 
-    def parted(self, lines: list[Edges], parts: list[Edges], pieces: tuple[Edges, ...]) -> _Way | None:
-        if not lines:
-            return None
-        made = list(lines)
-        length = sum(line.right - line.left + line.bottom - line.top for line in lines)
-        for part in parts:
-            way = self.best(part, tuple(box for box in pieces if _middle_in(box, part)))
-            if way is None:
-                return None
-            made += way.lines
-            length += way.length
-        return _Way(tuple(made), length)
+def _line(part: Edges, place: int, across: bool) -> Edges:
+    if across:
+        return Edges(part.left, place, part.right, place)
+    return Edges(place, part.top, place, part.bottom)
 
 
-def _pairs(start: int, places: Sequence[int], end: int) -> Iterator[tuple[int, int]]:
-    """From where to where each part goes between two ends that is cut at some places."""
-    return pairwise((start, *places, end))
+def _across(part: Edges, across: bool) -> int:
+    """The length of a cut through a part."""
+    return part.right - part.left if across else part.bottom - part.top
+
+
+def _between(part: Edges, start: int, end: int, across: bool) -> Edges:
+    if across:
+        return Edges(part.left, start, part.right, end)
+    return Edges(start, part.top, end, part.bottom)
 
 
 def _fills(box: Edges, part: Edges) -> bool:

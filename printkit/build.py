@@ -250,9 +250,7 @@ def write(
                     yield picture, png
 
     name = _manifest_name(made, wish)
-    left = write_whole(
-        folder, files(), name, lambda sha256: manifest(made.pack, MADE_WITH, records, sha256)
-    )
+    left = write_whole(folder, files(), name, lambda sha256: manifest(made.pack, MADE_WITH, records, sha256))
     for file in left:
         note(f"'{file}' was changed since it was made; the pack no longer has it, but it stays")
     return (*names, name)
@@ -295,9 +293,7 @@ def _documents(
         number += 1
         progress(file.name, number, total)
         title = f"{pack.title}: {file.name.removesuffix('.pdf')}"
-        pdf = written(
-            file.pages, title=title, language=pack.guide, duplex=file.duplex, label=file.child
-        )
+        pdf = written(file.pages, title=title, language=pack.guide, duplex=file.duplex, label=file.child)
         records.append(
             FileRecord(
                 name=file.name, content=pdf.content, pages=file.pages, paper=file.paper, sheet_file=file

@@ -274,7 +274,12 @@ def _draw(what: str, out: Path) -> None:
 
 @commands.command(name="printer-test")
 @click.option(
-    "-o", "out", default="printer-test.pdf", metavar="FILE", type=click.Path(path_type=Path), help="Where to write."
+    "-o",
+    "out",
+    default="printer-test.pdf",
+    metavar="FILE",
+    type=click.Path(path_type=Path),
+    help="Where to write.",
 )
 @click.option("--paper", default="a4", help="a3, a4, a5, letter, legal or WIDTHxHEIGHT in mm.")
 @click.option(
@@ -353,7 +358,11 @@ def _tags(text: str) -> list[str]:
 @click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters"]))
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
 @click.option(
-    "-o", "out", metavar="FILE", type=click.Path(path_type=Path), help="Draws letters (PDF) or materials (PDF, PNG)."
+    "-o",
+    "out",
+    metavar="FILE",
+    type=click.Path(path_type=Path),
+    help="Draws letters (PDF) or materials (PDF, PNG).",
 )
 @_told
 def list_(what: str, as_json: bool, out: Path | None) -> None:

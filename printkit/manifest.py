@@ -42,7 +42,9 @@ def manifest(pack: Pack, made_with: str, records: Sequence[FileRecord], sha256: 
     }
     # File by file, as the plain values of a large pack take more memory than its text.
     files = [_text(_file(record, sha256), "  ") for record in records]
-    files += [_text({"file": name, "sha256": sha}, "  ") for name, sha in sha256.items() if name not in listed]
+    files += [
+        _text({"file": name, "sha256": sha}, "  ") for name, sha in sha256.items() if name not in listed
+    ]
     head = _text(data).removesuffix(b"\n}")
     return b"".join([head, b',\n "files": [\n', b",\n".join(files), b"\n ]\n}\n"])
 

@@ -55,7 +55,11 @@ def material_pages() -> tuple[Page, ...]:
     ]
     many = _COLUMNS * _ROWS
     return tuple(
-        Page(width=_WIDE, height=_HIGH, marks=tuple(mark for cell in cells[first : first + many] for mark in cell))
+        Page(
+            width=_WIDE,
+            height=_HIGH,
+            marks=tuple(mark for cell in cells[first : first + many] for mark in cell),
+        )
         for first in range(0, len(cells), many)
     )
 

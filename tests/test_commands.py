@@ -319,5 +319,8 @@ def test_only_letters_are_drawn(tmp_path):
     """-o with anything else is refused, and nothing is written."""
     told = run("list", "themes", "-o", tmp_path / "themes.pdf")
 
-    assert (told.exit_code, told.stderr) == (2, "-o: themes are not drawn; allowed: with letters or materials only\n")
+    assert (told.exit_code, told.stderr) == (
+        2,
+        "-o: themes are not drawn; allowed: with letters or materials only\n",
+    )
     assert list(tmp_path.iterdir()) == []

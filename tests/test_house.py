@@ -19,7 +19,16 @@ FLOORS = (
     ("labels", "guide", "manifest", "ink", "forms", "limits"),
     ("writer",),
     ("shown",),
-    ("build", "listing", "letter_sheets", "contact_sheet", "material_sheet", "printer_test", "theme_folder", "starter"),
+    (
+        "build",
+        "listing",
+        "letter_sheets",
+        "contact_sheet",
+        "material_sheet",
+        "printer_test",
+        "theme_folder",
+        "starter",
+    ),
     ("cli",),
     ("__main__",),
 )

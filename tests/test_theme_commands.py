@@ -119,7 +119,10 @@ def test_all_faults_of_the_pictures_are_told_and_nothing_is_written(tmp_path):
     told = run("theme", "new", folder)
 
     assert told.exit_code == 2
-    assert [line.split(":")[0].rsplit("/")[-1] for line in told.stderr.splitlines()] == ["apple.jpg", "kite.svg"]
+    assert [line.split(":")[0].rsplit("/")[-1] for line in told.stderr.splitlines()] == [
+        "apple.jpg",
+        "kite.svg",
+    ]
     assert not (folder / "theme.toml").exists()
 
 
@@ -196,7 +199,10 @@ def test_notes_of_a_theme_are_said(tmp_path):
 @pytest.mark.parametrize(
     ("arguments", "sentence"),
     [
-        (("rock-pol", "-o", "{}/look.pdf"), "NAME_OR_FOLDER: there is no built-in theme and no folder 'rock-pol'"),
+        (
+            ("rock-pol", "-o", "{}/look.pdf"),
+            "NAME_OR_FOLDER: there is no built-in theme and no folder 'rock-pol'",
+        ),
         (("rock-pool", "-o", "{}/look.gif"), "-o: '{}/look.gif' ends in '.gif'; allowed: .pdf or .png\n"),
         (
             ("rock-pool", "-o", "{}/plum.png"),

@@ -148,9 +148,7 @@ def _step(kind: Kind, cuts: Sequence[Cut], part: Rect, *, inner: bool = False, *
     at = tuple(cut.x1 if upright else cut.y1 for cut in cuts)
     edge = (part.left if upright else part.top) if inner else None
     span = (part.top, micrometres(part.bottom))
-    return Step(
-        kind=kind, first=cuts[0].n, last=cuts[-1].n, at=at, edge=edge, span=span, part=part, **more
-    )
+    return Step(kind=kind, first=cuts[0].n, last=cuts[-1].n, at=at, edge=edge, span=span, part=part, **more)
 
 
 def _starts(down: Step, left: float) -> tuple[float, ...]:

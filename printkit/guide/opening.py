@@ -16,7 +16,6 @@ from printkit.sheets.model import Bookmark, SheetFile
 from printkit.texts import Catalogue
 from printkit.units import Rect, micrometres
 
-
 _BORDER = 5.0
 """mm of the theme's border under the title."""
 
@@ -50,7 +49,9 @@ def _title(look: Look, pack: Pack, texts: Catalogue) -> tuple[Strip, ...]:
     subtitle = _subtitle(pack.title, child, texts)
     under = text(subtitle, look.style(1.2, color=QUIET), 0.0, look.wide, 0.5)
     title = (replace(title[0], bookmarks=(Bookmark(title=pack.title),)), *title[1:])
-    line = Strip(height=_BORDER + 2.0, marks=border(child.theme, child.ink, Rect(0.0, 2.0, look.wide, _BORDER)))
+    line = Strip(
+        height=_BORDER + 2.0, marks=border(child.theme, child.ink, Rect(0.0, 2.0, look.wide, _BORDER))
+    )
     return tuple(replace(strip, glue=True) for strip in (ornaments, *title, *under, line))
 
 

@@ -68,7 +68,9 @@ def tray_words(item: GuideSet, texts: Catalogue) -> TrayWords:
 def _examples(item: GuideSet, language: str) -> dict[str, str]:
     """Words that stand in the set itself; a name with a capital is the same word with a capital letter."""
     facts = [piece.facts for piece in item.own]
-    found = item.material.guidance.examples(facts, partial(item.tray.child.spelled, language)) if facts else {}
+    found = (
+        item.material.guidance.examples(facts, partial(item.tray.child.spelled, language)) if facts else {}
+    )
     return {**found, **{name.capitalize(): word[:1].upper() + word[1:] for name, word in found.items()}}
 
 

@@ -7,8 +7,8 @@ from printkit.chance import Chance
 from printkit.checks import Whole, WordOrWords, Words, setting
 from printkit.materials import arrange as arranging
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
-from printkit.materials.guidance import Guidance, Holding, Key, Say, bold, when
 from printkit.materials.frames import frame_marks, ground_marks
+from printkit.materials.guidance import Guidance, Holding, Key, Say, bold, when
 from printkit.materials.layout import (
     CONTENT_INSET,
     HAIRLINE_INSET,
@@ -322,9 +322,7 @@ def _answer(facts: Facts, number: int, say: Say) -> str:
         bold(str(choice)) if place == facts.answer else str(choice)
         for place, choice in enumerate(facts.choices)
     ]
-    return say(
-        "guide.keys.clip-cards.entry", n=number, place=facts.answer + 1, choices=" · ".join(choices)
-    )
+    return say("guide.keys.clip-cards.entry", n=number, place=facts.answer + 1, choices=" · ".join(choices))
 
 
 MATERIAL = Material(

@@ -11,7 +11,7 @@ from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.guidance import Guidance, Holding, Say, Spelled, when, word
 from printkit.materials.layout import INK, SOFT, accent, border, content, fits_sheet, hairline, size_problem
 from printkit.materials.making import piece_of
-from printkit.materials.strips_equation import SLOT, Figures, equation, figures
+from printkit.materials.strips.equation import SLOT, Figures, equation, figures
 from printkit.pack import Tray
 from printkit.pieces import Area, Box, Dot, Face, Mark, Piece
 from printkit.units import Rect, micrometres

@@ -11,8 +11,8 @@ from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.guidance import Guidance, Holding, Say, when
 from printkit.materials.making import piece_of
 from printkit.materials.motifs import ChosenMotif
-from printkit.materials.strips_equation import Figures
-from printkit.materials.strips_facts import UNKNOWNS
+from printkit.materials.strips.equation import Figures
+from printkit.materials.strips.facts import UNKNOWNS
 from printkit.materials.tile_faces import PLAY, numeral_tile, sign_tile, tile_height
 from printkit.pack import Tray
 from printkit.pieces import Piece

@@ -109,9 +109,7 @@ def seen_at_all_sizes(theme: Theme, motif: Motif, level: int, ink: Ink) -> dict[
             if larger is None:
                 found[said] = Entry(first=first, choice=choice, area=seen.area, contrast=seen.contrast)
             elif larger.choice == choice:
-                found[said] = Entry(
-                    first=first, choice=choice, area=larger.area, contrast=larger.contrast
-                )
+                found[said] = Entry(first=first, choice=choice, area=larger.area, contrast=larger.contrast)
     return found
 
 

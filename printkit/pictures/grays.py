@@ -74,9 +74,7 @@ def neighbors(shapes: Sequence[Shape], width: float, height: float) -> list[Pair
         counts.update(_meetings([(seen[i], white[i]) for i in line]))
     order = colors.index
     found = [tuple(sorted(pair, key=order)) for pair in counts]
-    return [
-        pair for pair in dict.fromkeys(found) if counts[pair] + counts[pair[1], pair[0]] >= _MEET
-    ]
+    return [pair for pair in dict.fromkeys(found) if counts[pair] + counts[pair[1], pair[0]] >= _MEET]
 
 
 def _is_solid(shape: Shape) -> bool:

@@ -46,9 +46,7 @@ def without_ground(image: "Image.Image") -> "Image.Image":
     maybe = apart.filter(ImageFilter.MedianFilter(3)).point(_steps(_PICTURE // 2))
     framed = ImageOps.expand(maybe, 1, 0)
     ImageDraw.floodfill(framed, (0, 0), 128)
-    outside = framed.crop((1, 1, 1 + small.width, 1 + small.height)).point(
-        [0] * 128 + [255] + [0] * 127
-    )
+    outside = framed.crop((1, 1, 1 + small.width, 1 + small.height)).point([0] * 128 + [255] + [0] * 127)
     if outside.getextrema()[0] == 255:
         raise UnusableError("trim is asked for, but there is nothing but plain ground in the picture")
     near = outside.filter(ImageFilter.MaxFilter(5)).resize(inks.size, Image.Resampling.BILINEAR)
@@ -102,6 +100,4 @@ def _steps(floor: int) -> list[int]:
 
 
 def _ramp() -> list[int]:
-    return [
-        round(255 * min(1.0, max(0.0, (value - _GROUND) / (_PICTURE - _GROUND)))) for value in range(256)
-    ]
+    return [round(255 * min(1.0, max(0.0, (value - _GROUND) / (_PICTURE - _GROUND)))) for value in range(256)]

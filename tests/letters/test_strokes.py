@@ -11,7 +11,7 @@ from printkit.letters import paths
 from printkit.letters.dashes import Pen
 from printkit.letters.strokes import Letter, Stroke, bounds, characters, lacking, letter, parse
 from printkit.letters.traced import line_width
-from printkit.materials.calendar_names import names_in
+from printkit.materials.calendar.names import names_in
 from printkit.words import languages, spell
 
 TRACED = tuple(language.tag for language in languages() if language.script in ("Latn", "Cyrl"))

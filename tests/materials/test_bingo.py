@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from strategies import made_of, tray
 
 from printkit.chance import Chance
-from printkit.materials.bingo_boards import SHAPES, boards, most_boards, rows_of, sides_of, usual_shape
+from printkit.materials.bingo.boards import SHAPES, boards, most_boards, rows_of, sides_of, usual_shape
 from printkit.materials.quantities import widened
 
 FEW = settings(max_examples=25)

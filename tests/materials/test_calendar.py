@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from strategies import PLAIN_THEME, made_of, room_of, tray, written_languages
 
 from printkit.errors import PrintkitError
-from printkit.materials.calendar_board import CLEAR
-from printkit.materials.calendar_names import (
+from printkit.materials.calendar.board import CLEAR
+from printkit.materials.calendar.names import (
     REGIONS,
     first_weekday,
     lead,
@@ -134,7 +134,7 @@ def test_names_do_not_hang_on_what_was_read_before():
     tags = ("az", "kk", "en", "bg", "th", "sw", "de", "ar")
     here = {tag: (names_in(tag).months, names_in(tag).weekdays) for tag in tags}
     code = (
-        "import sys; from printkit.materials.calendar_names import names_in as n; "
+        "import sys; from printkit.materials.calendar.names import names_in as n; "
         "t = sys.argv[1]; sys.stdout.buffer.write(repr((n(t).months, n(t).weekdays)).encode())"
     )
     for tag in ("en", "bg", "sw"):

@@ -9,8 +9,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from strategies import made_of, room_of, tray
 
-from printkit.materials.compare_tasks import ASKS, ranks, samples, spaced
-from printkit.materials.compare_tasks import pairs as all_pairs
+from printkit.materials.compare.tasks import ASKS, ranks, samples, spaced
+from printkit.materials.compare.tasks import pairs as all_pairs
 from printkit.pieces import Picture
 from printkit.sheets import turned_to_fit
 

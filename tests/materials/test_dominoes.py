@@ -13,7 +13,7 @@ from printkit.guide import GuideSet
 from printkit.guide.trays import tray_words
 from printkit.materials import materials
 from printkit.materials.dominoes import halves_of
-from printkit.materials.dominoes_values import tiles_of
+from printkit.materials.dominoes.values import tiles_of
 from printkit.texts import catalogue
 
 FEW = settings(max_examples=25)

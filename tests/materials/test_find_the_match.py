@@ -10,7 +10,7 @@ from printkit.chance import Chance
 from printkit.guide import GuideSet
 from printkit.guide.keys import key_of
 from printkit.materials import materials
-from printkit.materials.find_the_match_field import grid_in, others_laid, rings, target_places
+from printkit.materials.find_the_match.field import grid_in, others_laid, rings, target_places
 from printkit.pieces import Dot
 from printkit.texts import catalogue
 from printkit.units import Rect

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from strategies import PLAIN_THEME, made_of, room_of, tray
 
 from printkit.materials.patterns import MATERIAL, SIZES, copies_of
-from printkit.materials.patterns_rules import (
+from printkit.materials.patterns.rules import (
     GROWING,
     RULES,
     UNITS,

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from strategies import PLAIN_THEME, made_of, tray
 
 from printkit.materials.shades import MATERIAL, colors_of
-from printkit.materials.shades_colors import (
+from printkit.materials.shades.colors import (
     APART,
     APART_LACKING,
     FINEST,

@@ -11,7 +11,7 @@ from printkit import letters
 from printkit.chance import Chance
 from printkit.letters import Numerals
 from printkit.materials.layout import FAINT, INK, SMALLEST_THING, content
-from printkit.materials.strips_facts import UNKNOWNS, chosen_facts, facts_within, tasks
+from printkit.materials.strips.facts import UNKNOWNS, chosen_facts, facts_within, tasks
 from printkit.pieces import Box, Dot, Line, Picture, Piece, Text
 from printkit.units import Rect
 

@@ -105,9 +105,12 @@ def test_motifs_have_names_in_all_promised_languages(theme, motif):
         forms = dict(name.forms)
         assert set(forms) == set(categories(tag))
         assert all(form == form.strip() != "" for form in forms.values())
-        assert name.gender in {"en": ("",), "nl": ("c", "n"), "pl": ("m", "f", "n"), "de": ("m", "f", "n")}.get(
-            tag, ("m", "f")
-        )
+        assert name.gender in {
+            "en": ("",),
+            "nl": ("c", "n"),
+            "pl": ("m", "f", "n"),
+            "de": ("m", "f", "n"),
+        }.get(tag, ("m", "f"))
 
 
 @each_theme

@@ -10,7 +10,7 @@ from click.testing import CliRunner
 from printkit.cli import commands
 
 MATERIALS = (
-    "bingo, calendar, clip-cards, compare, counting-cards, dice-write, dominoes, find-the-match, halves, "
+    "bar-chart, bingo, calendar, clip-cards, compare, counting-cards, dice-write, dominoes, find-the-match, halves, "
     "hundred-chart, labels, lacing, number-line, odd-one-out, outdoors, pairs, part-whole, paths, patterns, "
     "place-mats, shades, sizes, strips, ten-frames, tiles or tracing"
 )

@@ -5,17 +5,18 @@ what these functions return then. Facts: a child resolves 1 mm at arm's length w
 sight sees 0.3 mm (20/50 at 400 mm); ratios of contrast are those of WCAG 2.x.
 """
 
-from printkit.materials.layout import SMALLEST_THING
 from printkit.pack import Child
 
+SMALLEST_THING = 5.0
+"""mm across of the smallest thing a small child can be asked to count here (design choice)."""
 LARGE_THING = 20.0
 """mm of a thing to count or look at for a child who needs them large: 20 mm at 400 mm is an angle of
 2.9 degrees, 69 times what 20/50 resolves (design choice)."""
 LARGE_NUMERAL = 40.0
 """mm of a numeral for that child (design choice)."""
 GRIP_PIECE = 70.0
-"""mm of either side of a piece for a child who grips with the whole hand; twice the 31.7 mm of the
-small-parts cylinder, so that no such piece is a small part either (design choice)."""
+"""mm of either side of a piece for a child who grips with the whole hand; more than twice the 31.7 mm of
+the small-parts cylinder (16 CFR 1501.4), and longer than anything that fits it (design choice)."""
 PEG_PITCH = 20.0
 """mm between two clip zones: a peg of 10 mm and a small hand's error of 5 mm to either side."""
 GRIP_PITCH = 28.0

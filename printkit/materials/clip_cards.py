@@ -52,6 +52,8 @@ _FIGURE_GAP = 9.0
 """mm that stay free between a numeral and the edges of its zone, both sides together."""
 
 
+_BESIDE_RINGS = 9.0
+"""mm of things that are not lost beside rings for counters; smaller ones only where there is no room."""
 _LARGE_GAP = 5.0
 """mm beside a numeral that is large for a child's sake: the line between zones tells them apart."""
 
@@ -119,6 +121,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         thing = _thing(seed, tray, cards, size, motif)
         if thing >= SMALLEST_THING:
             merit = needs.merit(tray.child, thing, _figure(tray, size, cards))
+            if needs.places(tray.child):
+                merit = min(merit, thing / _BESIDE_RINGS)
             found.append((merit, size, thing))
             if merit >= 1:
                 break

@@ -63,7 +63,7 @@ def sizes_for(
 
 
 _SLIM = 2.2
-"""How much longer than wide a card may be (design choice)."""
+"""How much longer than wide a card may be, if it is not slimmer by its nature (design choice)."""
 
 
 def _needed(tray: Tray, room: Room, usual: tuple[float, float]) -> tuple[tuple[float, float], ...]:
@@ -77,9 +77,10 @@ def _needed(tray: Tray, room: Room, usual: tuple[float, float]) -> tuple[tuple[f
         for across in (1, 2, 3)
         for down in (1, 2, 3, 4)
     }
+    slim = max(_SLIM, 1.3 * max(usual) / min(usual))
     shapely = {
         size for size in parts
-        if min(size) >= least and max(size) <= _SLIM * min(size) and size[0] * size[1] >= start[0] * start[1]
+        if min(size) >= least and max(size) <= slim * min(size) and size[0] * size[1] >= start[0] * start[1]
     }  # fmt: skip
     found = sorted(
         shapely | {start}, key=lambda size: (size[0] * size[1], (size[0] > size[1]) != wide, size)

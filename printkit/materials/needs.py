@@ -5,7 +5,12 @@ what these functions return then. Facts: a child resolves 1 mm at arm's length w
 sight sees 0.3 mm (20/50 at 400 mm); ratios of contrast are those of WCAG 2.x.
 """
 
+from collections.abc import Callable, Iterable
+from typing import TypeVar
+
 from printkit.pack import Child
+
+Item = TypeVar("Item")
 
 SMALLEST_THING = 5.0
 """mm across of the smallest thing a small child can be asked to count here (design choice)."""
@@ -70,6 +75,17 @@ def line(child: Child, usual: float) -> float:
 def places(child: Child) -> bool:
     """Whether a ring to lay a counter in stands where others clip a clothespin or draw a mark."""
     return is_easy_grip(child)
+
+
+def nearest(items: Iterable[Item], merit: Callable[[Item], float]) -> Item | None:
+    """The first item that meets a need (merit 1), or else the one that comes nearest; None for no items."""
+    found: list[tuple[float, Item]] = []
+    for item in items:
+        share = merit(item)
+        found.append((share, item))
+        if share >= 1:
+            break
+    return max(found, key=lambda each: each[0])[1] if found else None
 
 
 def merit(child: Child, thing: float | None = None, numeral: float | None = None) -> float:

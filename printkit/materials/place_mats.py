@@ -73,10 +73,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if wrong:
         return refused(wrong)
     pieces = [_mat(tray, size, fields, total, n, whole=whole) for n in range(1, tray.settings.count + 1)]
-    needs = [Need(what="counters", count=total, size=tray.child.counter)]
+    gather = [Need(what="counters", count=total, size=tray.child.counter)]
     if tray.settings.boxes:
-        needs.append(Need(what="wipe-off pen", count=1))
-    return Made(pieces=tuple(pieces), needs=tuple(needs))
+        gather.append(Need(what="wipe-off pen", count=1))
+    return Made(pieces=tuple(pieces), needs=tuple(gather))
 
 
 def total_of(tray: Tray) -> int:

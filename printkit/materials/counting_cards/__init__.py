@@ -116,11 +116,11 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if plan is None:
         return refused(_too_many(seed, words, tray, cards, sizes[-1], motif))
     pieces = [piece for card in cards for piece in _pieces(plan, card)]
-    needs = ()
+    gather = ()
     if settings.things == "places":
         most = max(card.number for card in cards)
-        needs = (Need(what="counters", count=most, size=tray.child.counter),)
-    return Made(pieces=set_marked(pieces), needs=needs, notes=notes)
+        gather = (Need(what="counters", count=most, size=tray.child.counter),)
+    return Made(pieces=set_marked(pieces), needs=gather, notes=notes)
 
 
 # --- which cards -----------------------------------------------------------------------------

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from printkit.chance import Chance
 from printkit.checks import Millimetres, Whole, Words, setting
 from printkit.errors import listing, nearest
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.contours import (
     Point,
@@ -40,6 +41,8 @@ if TYPE_CHECKING:
 
 HOLE = 6.0
 """mm across a hole: that of an office punch (ISO 838: 6 +- 0.5 mm)."""
+SPACING = 20.0
+"""mm from hole to hole where nothing else is asked for (design choice)."""
 APART = 15.0
 """mm between the centers of any two holes at least."""
 EDGE = 8.0
@@ -66,7 +69,11 @@ class Settings:
     length: float | None = setting(
         None, Millimetres(SHORTEST, 400), "mm of the longer side of the picture; unset: up to 160"
     )
-    spacing: float = setting(20.0, Millimetres(APART, 40), "mm from hole to hole, or a little more")
+    spacing: float | None = setting(
+        None,
+        Millimetres(APART, 40),
+        f"mm from hole to hole, or a little more; unset: {SPACING:g}, farther for a child who needs an easy grip",
+    )
     motif: str | None = setting(
         None, Words("the name of a motif"), "the one picture of the theme to be laced"
     )
@@ -121,7 +128,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     spare: list[Piece] = []
     for motif in sorted(mixed, key=lambda motif: not motif.counted):
         length = _length(tray, room, motif)
-        found = laced(motif, tray.child.ink, length, settings.spacing) if length else None
+        found = laced(motif, tray.child.ink, length, spacing_of(tray)) if length else None
         if found is not None and not found.why_not:
             (chosen if found.around >= _WELL else spare).append(_card(tray, motif, length, found))
         if len(chosen) == settings.count:
@@ -138,9 +145,15 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     return _made(chosen)
 
 
+def spacing_of(tray: Tray) -> float:
+    """mm from hole to hole: as asked for, or what the child's hand needs."""
+    usual = needs.GRIP_PITCH if needs.is_easy_grip(tray.child) else SPACING
+    return usual if tray.settings.spacing is None else tray.settings.spacing
+
+
 def _made(pieces: list[Piece]) -> Made:
-    needs = (Need(what="laces", count=len(pieces)), Need(what="punch", count=1))
-    return Made(pieces=set_marked(pieces), needs=needs)
+    gather = (Need(what="laces", count=len(pieces)), Need(what="punch", count=1))
+    return Made(pieces=set_marked(pieces), needs=gather)
 
 
 def _one(tray: Tray, room: Room, motif: "Motif") -> Made:
@@ -152,7 +165,7 @@ def _one(tray: Tray, room: Room, motif: "Motif") -> Made:
     length = _length(tray, room, motif)
     if not length:
         return refused(_too_large(tray, room, motif))
-    found = laced(motif, tray.child.ink, length, settings.spacing)
+    found = laced(motif, tray.child.ink, length, spacing_of(tray))
     if found.why_not:
         would = listing(_would_do(tray, room)) or "a theme with broader pictures"
         return refused(problem(tray, "motif", f"'{motif.key}' {found.why_not}", would))
@@ -192,7 +205,7 @@ def _would_do(tray: Tray, room: Room) -> list[str]:
     found = []
     for motif in tray.child.theme.motifs:
         length = _length(tray, room, motif)
-        if length and not laced(motif, tray.child.ink, length, tray.settings.spacing).why_not:
+        if length and not laced(motif, tray.child.ink, length, spacing_of(tray)).why_not:
             found.append(motif.key)
     return found
 

@@ -107,10 +107,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     bands = _bands(plan, high)
     size = (plan.width, high)
     pieces = [_piece(tray, plan, size, bands, item, n, motif) for n, item in enumerate(plan.segments)]
-    needs = [Need(what="counters", count=1, size=tray.child.counter)]
+    gather = [Need(what="counters", count=1, size=tray.child.counter)]
     if len(pieces) > 1:
-        needs.append(Need(what="glue stick", count=1))
-    return Made(pieces=set_marked(pieces), needs=tuple(needs), notes=notes)
+        gather.append(Need(what="glue stick", count=1))
+    return Made(pieces=set_marked(pieces), needs=tuple(gather), notes=notes)
 
 
 def _range(tray: Tray) -> tuple[tuple[int, int], tuple[str, ...]]:

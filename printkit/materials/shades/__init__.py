@@ -6,6 +6,7 @@ from typing import Literal
 
 from printkit.checks import Flag, Millimetres, OneOf, Whole, Words, setting
 from printkit.errors import Problem, listing
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.layout import set_marked, size_problem
 from printkit.materials.making import fitting_sizes, piece_of
@@ -30,6 +31,8 @@ from printkit.pieces import Color, Piece
 
 _SHADES, _PAIRS = 5, 6
 MOST = 8
+_LARGE_CARD = 80.0
+"""mm of the shorter side of a card whose small picture is 20 mm long."""
 _NAMED = {
     "small": (47.0, 62.0),
     "medium": (62.0, 88.0),
@@ -93,6 +96,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if first.motif is None:
         return Made(problems=(first.problem,) if first.problem else ())
     sizes = fitting_sizes(tray, room, _NAMED) or _own(tray, room)
+    if needs.is_large(tray.child) and tray.size is None:
+        sizes = tuple(size for size in sizes if min(size) >= _LARGE_CARD) or sizes[-1:]
     if not sizes:
         asked = tray.size if isinstance(tray.size, tuple) else _NAMED[tray.size or "medium"]
         return refused(size_problem(tray, room, asked))
@@ -107,7 +112,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
 def is_safe(tray: Tray) -> bool:
     """Whether colors must be told apart by people who lack a kind of cone."""
     wanted = tray.settings.safe
-    return "color-safe" in getattr(tray.child, "needs", ()) if wanted is None else wanted
+    return needs.is_color_safe(tray.child) if wanted is None else wanted
 
 
 def count_of(tray: Tray) -> int:

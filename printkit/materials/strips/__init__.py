@@ -145,10 +145,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         leftward=_leftward(tray),
     )
     pieces = [_piece(look, tray, task) for task in todo] + _own(look, tray)
-    needs = [Need(what="wipe-off pen", count=1)]
+    gather = [Need(what="wipe-off pen", count=1)]
     if wants.help == "places":
-        needs.insert(0, Need(what="counters", count=counters(todo), size=tray.child.counter))
-    return Made(pieces=set_marked(pieces), needs=tuple(needs), notes=notes)
+        gather.insert(0, Need(what="counters", count=counters(todo), size=tray.child.counter))
+    return Made(pieces=set_marked(pieces), needs=tuple(gather), notes=notes)
 
 
 def _leftward(tray: Tray) -> bool:

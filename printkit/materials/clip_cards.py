@@ -1,7 +1,7 @@
 """Count-and-clip cards: count the things, put a clothespin on the right numeral, look behind it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from printkit.chance import Chance
 from printkit.checks import Whole, WordOrWords, Words, setting
@@ -102,6 +102,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     sizes = [
         size for size in sizes_for(tray, room, SIZES) if size[0] >= wide_enough and size[1] >= high_enough
     ]
+    if not sizes and tray.size is not None and needs.is_easy_grip(tray.child):
+        return _pegged(seed, tray, room)
     if not sizes:
         asked = tray.size if isinstance(tray.size, tuple) else None
         if (asked and fits_sheet(asked, room)) or isinstance(tray.size, str):
@@ -130,6 +132,19 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         _, size, thing = max(found, key=lambda item: item[0])
         return _made(seed, tray, cards, size, thing, motif)
     return refused(_too_many(seed, tray, cards, sizes[-1], motif))
+
+
+def _pegged(seed: int, tray: Tray, room: Room) -> Made:
+    """Cards of the size asked for, which has no room for rings: they are for clothespins."""
+    others = tuple(need for need in tray.child.needs if need != "easy-grip")
+    made = make(seed, replace(tray, child=replace(tray.child, needs=others)), room)
+    if not made.pieces:
+        return made
+    note = (
+        f"the size asked for has no room for {tray.settings.choices} rings {needs.pitch(tray.child):g} mm "
+        "apart, as 'easy-grip' asks for, so the numerals are for clothespins"
+    )
+    return replace(made, notes=(*made.notes, note))
 
 
 def _marker(tray: Tray) -> str:
@@ -349,7 +364,7 @@ def _control(tray: Tray, size, zone: Rect) -> tuple[Face, Rect]:
 
 def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
     return Holding(
-        variants=when(rings=needs.places(tray.child), three=tray.settings.choices < 4),
+        variants=when(rings=pieces[0].zones[0].height > ZONE_DEPTH, three=tray.settings.choices < 4),
         notes=when(zero=tray.child.numbers[0] == 0)
     )
 

@@ -251,4 +251,5 @@ MATERIAL = Material(
     stock="card",
     make=make,
     guidance=Guidance(about=_about, holding=_holding, examples=_examples),
+    handled=lambda piece: piece.key.endswith(("-both", "-picture", "-name")),
 )

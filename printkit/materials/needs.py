@@ -72,6 +72,14 @@ def line(child: Child, usual: float) -> float:
     return max(usual, GRIP_LINE) if is_easy_grip(child) else usual
 
 
+def narrow_line(child: Child, height: float) -> tuple[str, ...]:
+    """A note that lines of `height` mm are less than the child's hand needs, if they are."""
+    wanted = line(child, 0.0)
+    if height >= wanted:
+        return ()
+    return (f"lines to write on or to follow are {height:g} mm, 'easy-grip' asks for {wanted:g} mm",)
+
+
 def places(child: Child) -> bool:
     """Whether a ring to lay a counter in stands where others clip a clothespin or draw a mark."""
     return is_easy_grip(child)

@@ -22,20 +22,19 @@ _DARK = 0.3
 
 def answering(material: Material) -> Material:
     """The material, as it answers to the needs of each child."""
-    return replace(material, make=_answering(material.make))
 
 
-def _answering(make: Callable[[int, Tray, Room], Made]) -> Callable[[int, Tray, Room], Made]:
     def made(seed: int, tray: Tray, room: Room) -> Made:
-        found = make(seed, tray, room)
+        found = material.make(seed, tray, room)
         if not tray.child.needs or not found.pieces:
             return found
         pieces = found.pieces
         if needs.is_large(tray.child):
             pieces = tuple(replace(piece, front=blackened(piece.front)) for piece in pieces)
-        return replace(found, pieces=pieces, notes=(*found.notes, *shortfalls(tray, pieces)))
+        short = shortfalls(tray, pieces, material.handled)
+        return replace(found, pieces=pieces, notes=(*found.notes, *short))
 
-    return made
+    return replace(material, make=made)
 
 
 # --- black on white --------------------------------------------------------------------------
@@ -81,18 +80,20 @@ def numerals(pieces: Sequence[Piece]) -> Iterator[float]:
                 yield mark.bounds().height if isinstance(mark, Traced) else -mark.run.ink[1]
 
 
-def sides(pieces: Sequence[Piece]) -> Iterator[float]:
-    """The shorter sides, in mm, of the pieces that are cut out."""
-    return (min(piece.width, piece.height) for piece in pieces if piece.cut)
+def sides(pieces: Sequence[Piece], handled: Callable[[Piece], bool]) -> Iterator[float]:
+    """The shorter sides, in mm, of the pieces that a child takes in hand."""
+    return (min(piece.width, piece.height) for piece in pieces if piece.cut and handled(piece))
 
 
-def shortfalls(tray: Tray, pieces: Sequence[Piece]) -> tuple[str, ...]:
+def shortfalls(
+    tray: Tray, pieces: Sequence[Piece], handled: Callable[[Piece], bool]
+) -> tuple[str, ...]:
     """A sentence for each need that these pieces do not meet."""
     child = tray.child
     measured = (
         ("large", "things", "across", things(pieces), needs.least_thing(child, 0.0)),
         ("large", "numerals", "high", numerals(pieces), needs.least_numeral(child)),
-        ("easy-grip", "pieces", "on their shorter side", sides(pieces), needs.least_piece(child)),
+        ("easy-grip", "pieces", "on their shorter side", sides(pieces, handled), needs.least_piece(child)),
     )
     why = _why(tray)
     return tuple(

@@ -18,6 +18,7 @@ from printkit.materials.layout import (
     SOFT,
     hairline,
     numeral,
+    numeral_height,
     picture,
 )
 from printkit.materials.motifs import ChosenMotif
@@ -42,6 +43,8 @@ _GAP = 5.0
 _LARGEST_THING = 20.0
 _PLEASING = 12.0
 """mm of a thing that a small hand can color (design choice); smaller ones only where paper is small."""
+_THROWN_LARGE = 1.7
+"""Side of the place of what two dice show, in line heights, for a child who needs numerals large."""
 _WORD_SHARE = 0.42
 """The part of a row's width that the word may take."""
 
@@ -113,7 +116,7 @@ def columns(side: Side, look: Look, size: tuple[float, float]) -> tuple[Columns,
         for parts in range(1, len(side.numbers) + 1):
             rows = math.ceil(len(side.numbers) / parts)
             high = (size[1] - 2 * INSET) / rows
-            high = high if look.counter else min(max(_HIGHEST_ROW, _ROW_OF_LINE * line), high)
+            high = high if look.counter else min(max(_HIGHEST_ROW, 2.2 * line + 2 * least), high)
             width = size[0] - 2 * INSET
             fits = high >= _LOWEST_ROW
             found = _columns(side, look, width, micrometres(high), least, line) if fits else None
@@ -131,10 +134,6 @@ def _wishes(child: Child) -> tuple[tuple[float, float], ...]:
     return (*wanted, (_PLEASING, 0.0), (SMALLEST_THING, 0.0))
 
 
-_ROW_OF_LINE = 2.9
-"""How high a row may be, in heights of a line that is larger than usual: things have room below."""
-
-
 def _columns(
     side: Side, look: Look, width: float, row: float, least: float, line_least: float
 ) -> Columns | None:
@@ -150,7 +149,8 @@ def _columns(
             continue
         word = max(ink_width(text, height, writing) for text in side.spelled) + 2 * EDGE
         figure = max(max(ink_width(str(n), height, writing) for n in side.numbers), height) + 6 * EDGE
-        thrown = min(row - 2 * _AIR, 1.15 * height, max(20.0, line_least))
+        beside_line = _THROWN_LARGE if needs.is_large(look.child) and side.dice == 2 else 1.15
+        thrown = min(row - 2 * _AIR, beside_line * height, max(20.0, 1.7 * line_least))
         used = thrown + figure + word + 2 * _GAP
         if word > _WORD_SHARE * width and height > HEIGHTS[-1] and not line_least:
             continue
@@ -240,6 +240,9 @@ def _thrown(dice: int, number: int, columns: Columns, look: Look, top: float) ->
     box = Rect(columns.thrown.left, micrometres(columns.thrown.top + top), *columns.thrown[2:])
     if dice == 2:
         high = min(0.62 * box.height, 0.42 * box.width)
+        if needs.is_large(look.child):
+            numbers = range(FACES[2][1] + 1)
+            high = numeral_height(numbers, 0.72 * box.height, box.width, look.child.numerals)
         middle, base = box.left + box.width / 2, box.top + (box.height + high) / 2
         return numeral(str(number), micrometres(middle), micrometres(base), high, look.child.numerals)
     edge = box.inset(0.3)

@@ -115,7 +115,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
             if laid is None:
                 return refused(_no_room(tray, size, kind, width))
             pieces.append(_strip(tray, size, f"{kind}-{place + 1}", kind, laid, motifs))
-    return Made(pieces=set_marked(pieces), needs=_needs(tray))
+    narrowest = min(piece.facts.width for piece in pieces)
+    return Made(
+        pieces=set_marked(pieces), needs=_needs(tray), notes=needs.narrow_line(tray.child, narrowest)
+    )
 
 
 def _needs(tray: Tray) -> tuple[Need, ...]:
@@ -356,4 +359,5 @@ MATERIAL = Material(
     stock="card",
     make=make,
     guidance=GUIDANCE,
+    handled=lambda piece: not (piece.facts.held and piece.facts.kind == "lines"),
 )

@@ -31,8 +31,6 @@ from printkit.pieces import Color, Piece
 
 _SHADES, _PAIRS = 5, 6
 MOST = 8
-_LARGE_CARD = 80.0
-"""mm of the shorter side of a card whose small picture is 20 mm long."""
 _NAMED = {
     "small": (47.0, 62.0),
     "medium": (62.0, 88.0),
@@ -96,8 +94,6 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if first.motif is None:
         return Made(problems=(first.problem,) if first.problem else ())
     sizes = fitting_sizes(tray, room, _NAMED) or _own(tray, room)
-    if needs.is_large(tray.child) and tray.size is None:
-        sizes = tuple(size for size in sizes if min(size) >= _LARGE_CARD) or sizes[-1:]
     if not sizes:
         asked = tray.size if isinstance(tray.size, tuple) else _NAMED[tray.size or "medium"]
         return refused(size_problem(tray, room, asked))

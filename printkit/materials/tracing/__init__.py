@@ -76,7 +76,9 @@ class Facts:
 
 HEIGHTS = (18.0, 16.0, 14.0, 12.0, 10.0, 8.0)
 """Line heights tried in turn, in mm (common practice: larger ones for younger children)."""
-_LARGER = (40.0, 36.0, 32.0, 28.0, 25.0, 22.0, 20.0)
+_BARE = 0.7
+"""What a strip without things counts for, beside one with them, for a child with needs."""
+_LARGER = (40.0, 32.0, 25.0, 20.0)
 """Those tried before for a child who needs numerals large."""
 PLEASING = 14.0
 """mm: a line height that gives way for two strips on a sheet, not lower."""
@@ -124,7 +126,8 @@ class _Wish:
         thing = plan.things.size if plan.things else None
         line = needs.line(self.child, 0.0)
         merit = needs.merit(self.child, thing, plan.height)
-        return min(merit, plan.height / line) if line and not self.height else merit
+        merit = min(merit, plan.height / line) if line and not self.height else merit
+        return merit if plan.things or not self.child.needs else _BARE * merit
 
 
 def make(seed: int, tray: Tray, room: Room) -> Made:
@@ -155,7 +158,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     pieces = [_piece(tray, plan, texts, number, drawing, shape) for number in texts.numbers]
     if settings.form == "strips":
         pieces = set_marked(pieces)
-    return Made(pieces=tuple(pieces), needs=(Need(what="pencil", count=1),), notes=_notes(texts))
+    notes = (*_notes(texts), *needs.narrow_line(tray.child, plan.height))
+    return Made(pieces=tuple(pieces), needs=(Need(what="pencil", count=1),), notes=notes)
 
 
 def _texts(tray: Tray) -> Texts:

@@ -110,7 +110,7 @@ def _thing_sizes(mode: Mode, fill: bool, large: float = 0.0) -> tuple[float, ...
     if mode == "none":
         return (0.0,)
     if large:
-        return (large, 0.8 * large, 13.0, 11.0, 9.0, _PLEASING, SMALLEST_THING)
+        return (large, 0.8 * large, 12.0, _PLEASING, SMALLEST_THING)
     return (13.0, 11.0, 9.0, _PLEASING, SMALLEST_THING) if fill else (_PLEASING, SMALLEST_THING)
 
 

@@ -127,7 +127,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     pieces += [_label(shared, "month", n) for n in MONTHS]
     pieces += [_label(shared, "weekday", n) for n in weekdays_from(begin)]
     tile = next(piece for piece in pieces if piece.facts.kind == "day")
-    if not any(isinstance(mark, Picture) for mark in tile.front.marks):
+    pictured = any(isinstance(mark, Picture) for mark in tile.front.marks)
+    if not pictured and not needs.is_large(tray.child):
         notes += ("the tiles are too small for a picture beside the numeral",)
     marked = set_marked(pieces)
     if plan.tile[1] < MARKED_TILE:

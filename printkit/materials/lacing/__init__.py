@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from printkit.chance import Chance
 from printkit.checks import Millimetres, Whole, Words, setting
 from printkit.errors import listing, nearest
-from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.contours import (
     Point,
@@ -21,7 +20,7 @@ from printkit.materials.contours import (
     silhouette,
     simplified,
 )
-from printkit.materials.lacing.guidance import GUIDANCE
+from printkit.materials.lacing.guidance import GUIDANCE, SPACING, spacing_of
 from printkit.materials.layout import (
     CONTENT_INSET,
     MARK_STRIP,
@@ -41,8 +40,6 @@ if TYPE_CHECKING:
 
 HOLE = 6.0
 """mm across a hole: that of an office punch (ISO 838: 6 +- 0.5 mm)."""
-SPACING = 20.0
-"""mm from hole to hole where nothing else is asked for (design choice)."""
 APART = 15.0
 """mm between the centers of any two holes at least."""
 EDGE = 8.0
@@ -143,12 +140,6 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         )
         return refused(problem(tray, "count", said, allowed))
     return _made(chosen)
-
-
-def spacing_of(tray: Tray) -> float:
-    """mm from hole to hole: as asked for, or what the child's hand needs."""
-    usual = needs.GRIP_PITCH if needs.is_easy_grip(tray.child) else SPACING
-    return usual if tray.settings.spacing is None else tray.settings.spacing
 
 
 def _made(pieces: list[Piece]) -> Made:

@@ -28,7 +28,8 @@ class Child:
 
     `paper` is (width, height) in mm, upright; `back_shift` by how many mm backs are moved to the right
     and down on their page, against what the printer is off by; `words` the choice of number words by
-    language tag; `numerals` holds the digits of the leading language if `digits` is 'native'.
+    language tag; `numerals` holds the digits of the leading language if `digits` is 'native'; `needs` holds
+    any of 'large', 'easy-grip' and 'color-safe', in this order.
     """
 
     name: str
@@ -56,6 +57,7 @@ class Child:
     sums_to: int | None
     lookalike: int
     hand: Literal["left", "right"]
+    needs: tuple[str, ...]
 
     def spelled(self, tag: str, number: int) -> str:
         """The number word as this child's family chose it. Raises what `words.spell` raises."""

@@ -20,7 +20,7 @@ from printkit.materials.contours import (
     simplified,
     widened,
 )
-from printkit.materials.lacing.guidance import GUIDANCE
+from printkit.materials.lacing.guidance import GUIDANCE, SPACING, spacing_of
 from printkit.materials.layout import (
     CONTENT_INSET,
     MARK_STRIP,
@@ -70,7 +70,11 @@ class Settings:
     length: float | None = setting(
         None, Millimetres(SHORTEST, 400), "mm of the longer side of the picture; unset: up to 160"
     )
-    spacing: float = setting(20.0, Millimetres(APART, 40), "mm from hole to hole, or a little more")
+    spacing: float | None = setting(
+        None,
+        Millimetres(APART, 40),
+        f"mm from hole to hole, or a little more; unset: {SPACING:g}, farther for a child who needs an easy grip",
+    )
     motif: str | None = setting(
         None, Words("the name of a motif"), "the one picture of the theme to be laced"
     )
@@ -124,7 +128,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     chosen: list[Piece] = []
     for motif in sorted(mixed, key=lambda motif: not motif.counted):
         length = _length(tray, room, motif)
-        found = laced(motif, tray.child.ink, length, settings.spacing) if length else None
+        found = laced(motif, tray.child.ink, length, spacing_of(tray)) if length else None
         if found is not None and not found.why_not:
             chosen.append(_card(tray, motif, length, found))
         if len(chosen) == settings.count:
@@ -141,8 +145,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
 
 
 def _made(pieces: list[Piece]) -> Made:
-    needs = (Need(what="laces", count=len(pieces)), Need(what="punch", count=1))
-    return Made(pieces=set_marked(pieces), needs=needs)
+    gather = (Need(what="laces", count=len(pieces)), Need(what="punch", count=1))
+    return Made(pieces=set_marked(pieces), needs=gather)
 
 
 def _one(tray: Tray, room: Room, motif: "Motif") -> Made:
@@ -154,7 +158,7 @@ def _one(tray: Tray, room: Room, motif: "Motif") -> Made:
     length = _length(tray, room, motif)
     if not length:
         return refused(_too_large(tray, room, motif))
-    found = laced(motif, tray.child.ink, length, settings.spacing)
+    found = laced(motif, tray.child.ink, length, spacing_of(tray))
     if found.why_not:
         would = listing(_would_do(tray, room)) or "a theme with pictures in one part"
         return refused(problem(tray, "motif", f"'{motif.key}' {found.why_not}", would))
@@ -194,7 +198,7 @@ def _would_do(tray: Tray, room: Room) -> list[str]:
     found = []
     for motif in tray.child.theme.motifs:
         length = _length(tray, room, motif)
-        if length and not laced(motif, tray.child.ink, length, tray.settings.spacing).why_not:
+        if length and not laced(motif, tray.child.ink, length, spacing_of(tray)).why_not:
             found.append(motif.key)
     return found
 

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from printkit.materials import needs
 from printkit.materials.layout import INK, accent, content, hairline, hatching, picture
 from printkit.pack import Tray
 from printkit.pictures.colors import lab
@@ -45,10 +46,11 @@ def _luminance(color: Color) -> float:
     return ((lightness + 16) / 116) ** 3 if lightness > 8 else lightness * 27 / 24389
 
 
-def patch_box(size: tuple[float, float], *, pictured: bool) -> Rect:
-    """Where the patch lies on a card, with room for a picture below it or not."""
+def patch_box(size: tuple[float, float], *, pictured: bool, shown: float = _PICTURE) -> Rect:
+    """Where the patch lies on a card, with room for a picture `shown` mm high below it or not."""
     box = content(size)
-    below = min(_PICTURE, 0.22 * box.height) + _GAP if pictured else 0.0
+    share = 0.22 if shown <= _PICTURE else 0.34
+    below = min(shown, share * box.height) + _GAP if pictured else 0.0
     return Rect(box.left, box.top, box.width, micrometres(box.height - below))
 
 
@@ -57,7 +59,7 @@ def faces_of(
 ) -> tuple[Face, Face, Rect]:
     """Front and back of a card, and where its own ring lies on the back."""
     frame = hairline(size, accent(tray))
-    box = patch_box(size, pictured=motif is not None)
+    box = patch_box(size, pictured=motif is not None, shown=needs.least_thing(tray.child, _PICTURE))
     marks: list[Mark] = [frame, *_patch_marks(patch, box)]
     if motif is not None:
         whole = content(size)

@@ -7,6 +7,7 @@ from typing import Literal
 from printkit.chance import Chance
 from printkit.checks import OneOf, WordOrWords, Words, setting
 from printkit.materials import arrange as arranging
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.frames import frame_marks
 from printkit.materials.layout import (
@@ -29,7 +30,7 @@ from printkit.materials.making import fitting_sizes, piece_of
 from printkit.materials.motifs import chosen_motif
 from printkit.materials.naming import Naming, height_of, naming, written
 from printkit.materials.ten_frames.guidance import GUIDANCE
-from printkit.pack import Tray
+from printkit.pack import Child, Tray
 from printkit.pieces import Area, Dot, Drawing, Face, Mark, Piece
 from printkit.units import Rect, micrometres
 
@@ -118,10 +119,14 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         return refused(
             size_problem(tray, room, tray.size if isinstance(tray.size, tuple) else named["small"])
         )
-    size = next((size for size in sizes if _cell(last, size) * arranging.FRAME_FILL >= SMALLEST_THING), None)
+    size = next((size for size in sizes if _cell(tray.child, last, size) * arranging.FRAME_FILL >= SMALLEST_THING), None)
     if size is None:
         return refused(_too_many(tray, sizes[-1]))
-    cell = _cell(last, size)
+    size = needs.nearest(
+        (each for each in sizes if _cell(tray.child, last, each) * arranging.FRAME_FILL >= SMALLEST_THING),
+        lambda each: needs.merit(tray.child, _cell(tray.child, last, each) * arranging.FRAME_FILL),
+    )
+    cell = _cell(tray.child, last, size)
     drawing = motif.drawing(cell * arranging.FRAME_FILL) if tray.settings.things == "pictures" else None
     said = sorted({_said(tray, number) for number in _numbers(tray)})
     words, notes = naming(tray.child, tray.settings.words, None, said)
@@ -181,10 +186,10 @@ def _said(tray: Tray, number: int) -> int:
 # --- cards -----------------------------------------------------------------------------------
 
 
-def _cell(most: int, size: tuple[float, float]) -> float:
+def _cell(child: Child, most: int, size: tuple[float, float]) -> float:
     """The side of a place in mm at which the frames for `most` things fit a card."""
     return min(
-        _LARGEST_CELL,
+        needs.least_thing(child, arranging.FRAME_FILL * _LARGEST_CELL) / arranging.FRAME_FILL,
         *(
             _lying(10 * count, _box(size))[0].cell if min(_box(size)[2:]) > 0 else 0.0
             for count in range(1, _frames(most) + 1)
@@ -199,7 +204,7 @@ def _box(size: tuple[float, float]) -> Rect:
 
 def _too_many(tray: Tray, size: tuple[float, float]):
     last = tray.child.numbers[1]
-    fits = [n for n in range(1, last) if _cell(n, size) * arranging.FRAME_FILL >= SMALLEST_THING]
+    fits = [n for n in range(1, last) if _cell(tray.child, n, size) * arranging.FRAME_FILL >= SMALLEST_THING]
     return problem(
         tray,
         "size" if tray.size is not None else "numbers",

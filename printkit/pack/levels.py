@@ -39,12 +39,6 @@ class Level:
             return f"--{key}"
         return self.origin.place((*self.path, key), self.whose if whose is None else whose)
 
-    def spot(self, key: str) -> str:
-        """'pack.toml, line 4', '--paper'; for 'children' a word of its own."""
-        if self.rank == "children":
-            return f"from {self.whose}"
-        return f"--{key}" if self.origin is None else self.origin.spot((*self.path, key))
-
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Said:
@@ -77,16 +71,22 @@ def _over(key: str, below: Any, value: Any) -> Any:
 def sources(said: Mapping[str, Said], *ranks: Rank) -> tuple[Source, ...]:
     """Where the word for each key came from, in the order of the keys; only of these ranks if any."""
     return tuple(
-        Source(
-            key=key,
-            value=shown(_written(said[key].value)),
-            level=said[key].level.rank,
-            spot=said[key].level.spot(key),
-            over=_set_aside(key, said[key]),
-            usual=_usual(key, said[key].value),
-        )
+        _source(key, said[key])
         for key in KEYS
         if key in said and (not ranks or said[key].level.rank in ranks)
+    )
+
+
+def _source(key: str, said: Said) -> Source:
+    level, path = said.level, (*said.level.path, key)
+    return Source(
+        key=key,
+        value=shown(_written(said.value)),
+        level=level.rank,
+        file=level.origin.name if level.origin else "",
+        line=level.origin.line(path) if level.origin else 0,
+        over=_set_aside(key, said),
+        usual=_usual(key, said.value),
     )
 
 
@@ -97,7 +97,7 @@ def _written(value: Any) -> Any:
 def _set_aside(key: str, said: Said) -> str:
     """The place of a child's own word in the family's file that the whole pack's word wins over."""
     hidden = said.over is not None and said.over.rank == "child in family" and said.level.rank == "pack"
-    return said.over.spot(key) if hidden else ""
+    return said.over.origin.spot((*said.over.path, key)) if hidden else ""
 
 
 def _usual(key: str, value: Any) -> bool:

@@ -35,15 +35,16 @@ class User:
 class Source:
     """Where the word for a key came from.
 
-    `value` is as a pack file writes it; `level` who says it (see `levels.Rank`); `spot` where it stands:
-    'family.toml, line 4', '--paper'; `over` where a child's own word in the family's file stands that
-    it wins over, '' if there is none; `usual` whether the value is the default one.
+    `value` is as a pack file writes it; `level` who says it (see `levels.Rank`); `file` and `line` where
+    it stands, '' and 0 if in no file; `over` where a child's own word in the family's file stands
+    that it wins over, '' if there is none; `usual` whether the value is the default one.
     """
 
     key: str
     value: str
     level: str
-    spot: str
+    file: str = ""
+    line: int = 0
     over: str = ""
     usual: bool = False
 

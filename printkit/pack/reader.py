@@ -173,10 +173,11 @@ class _Reader:
         )
         made = self.made(person, self.child(person, users), [])
         for tray in (tray for item in made for tray in item.trays):
+            having = [who for who in group.names if twin_of(tray.set, sets[who]) is not None]
+            if having:
+                said = f"{listing(having, 'and')} {'have' if len(having) > 1 else 'has'} a set {shown(tray.set)} too"
+                self.told.say(tray.place("set"), said, 'set = "..." with a name of its own')
             for who in group.names:
-                if twin_of(tray.set, sets[who]) is not None:
-                    said = f"{who} has another set {shown(tray.set)}"
-                    self.told.say(tray.place("set"), said, 'set = "..." with a name of its own')
                 sets[who].append(tray.set)
         return made
 

@@ -36,7 +36,7 @@ class Household:
         return tuple(level.whose for level in self.children)
 
     def child(self, name: str) -> tuple[Level, ...]:
-        """The level of the child of that name, however it is written; none if the file has no such child."""
+        """The level of the child of that name, however written; none if there is none."""
         return tuple(level for level in self.children if same_name(level.whose, name))
 
 

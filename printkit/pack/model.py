@@ -56,7 +56,7 @@ class Child:
     `paper` is (width, height) in mm, upright; `back_shift` by how many mm backs are moved to the right
     and down on their page, against what the printer is off by; `words` the choice of number words by
     language tag; `numerals` holds the digits of the leading language if `digits` is 'native'. `users`
-    are those who share these trays; then this is no one child, and `name` is what they are called together.
+    are those who share these trays; then this is no single child, and `name` is what they are called.
     """
 
     name: str

@@ -175,7 +175,8 @@ class _Reader:
         for tray in (tray for item in made for tray in item.trays):
             having = [who for who in group.names if twin_of(tray.set, sets[who]) is not None]
             if having:
-                said = f"{listing(having, 'and')} {'have' if len(having) > 1 else 'has'} a set {shown(tray.set)} too"
+                verb = "have" if len(having) > 1 else "has"
+                said = f"{listing(having, 'and')} {verb} a set {shown(tray.set)} too"
                 self.told.say(tray.place("set"), said, 'set = "..." with a name of its own')
             for who in group.names:
                 sets[who].append(tray.set)

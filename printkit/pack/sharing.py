@@ -25,7 +25,9 @@ def together(names: Sequence[str]) -> str:
     return f"{', '.join(names[:-1])} & {names[-1]}" if len(names) > 1 else "".join(names)
 
 
-def in_common(names: Sequence[str], each: Sequence[Mapping[str, Said]], wide: Mapping[str, Said]) -> list[Level]:
+def in_common(
+    names: Sequence[str], each: Sequence[Mapping[str, Said]], wide: Mapping[str, Said]
+) -> list[Level]:
     """The levels that hold what children have in common, where that is not what holds for the pack.
 
     `each` has the words for each child, `wide` those for the whole pack.

@@ -1,16 +1,18 @@
 """Trays that several children share: whom they are for, what holds for them, who uses which numbers."""
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
-from hypothesis import given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from strategies import PLAIN_THEME, made_of, tray
+from strategies import PLAIN_THEME, legal_entry, legal_pack, made_of, pack_keys, read, tray
 
 from printkit.build import plan
 from printkit.cli import commands
+from printkit.errors import PrintkitError
 from printkit.labels import set_numbers, shared_numbers, users_words
 from printkit.materials import material_keys, materials
 from printkit.pack import ChildTrays, Pack
@@ -337,3 +339,24 @@ def test_bad_input_is_told_in_a_whole_sentence(kind, tmp_path):
     assert result.stderr == sentence.replace("{keys}", listing(sorted(shared_checks()))) + "\n"
     assert (result.exit_code, result.stdout) == (2, "")
     assert [path.name for path in tmp_path.iterdir()] == ["pack.toml"]
+
+
+@given(st.data(), legal_pack(themes=(PLAIN_THEME,)), st.sampled_from(list(materials())))
+@settings(max_examples=15)
+def test_a_legal_table_is_planned_or_refused_in_words(data, made, kind):
+    """Any legal keys and settings of those who share: planned, with their users, or told with the place."""
+    names = [child["name"] for child in made["children"]]
+    assume(len(names) > 1)
+    keys = data.draw(st.fixed_dictionaries({}, optional=pack_keys()))
+    entry = data.draw(legal_entry(kind, PLAIN_THEME))
+    pack = read({**made, "shared": {**keys, "materials": [{**entry, "set": "for all of us"}]}})
+
+    assert [user.name for user in pack.children[-1].child.users] == names
+    assert all(pack.trays_of(name)[-1].set == "for all of us" for name in names)
+    try:
+        sets = plan(replace(pack, children=pack.children[-1:])).sets
+    except PrintkitError as error:
+        for problem in error.problems:
+            assert problem.place.startswith("pack.toml, line ")
+    else:
+        assert [item.users for item in sets] == [tuple(names)]

@@ -80,7 +80,8 @@ def gather_people(origin: Origin, home: Household, top: Level, told: Told) -> tu
         for name in absent
     ]
     people.sort(key=lambda person: _place_at_home(home, person.name))
-    if not people and ("children" not in origin.raw or "children" in top.values):
+    unclear = home.unclear or ("children" in origin.raw and "children" not in top.values)
+    if not people and not unclear:
         _tell_no_children(origin, home, told)
     return tuple(people)
 

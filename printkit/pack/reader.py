@@ -7,6 +7,7 @@ from typing import Any
 
 from printkit.checks import found, read_keys, shown
 from printkit.errors import PrintkitError, Problem, listing, nearest
+from printkit.files import name_fault
 from printkit.letters import missing
 from printkit.pack.family import FAMILY, Household, family_beside, read_household
 from printkit.pack.keys import KEYS, pack_checks, tray_checks
@@ -14,7 +15,7 @@ from printkit.pack.levels import Level, laid, sources
 from printkit.pack.model import Child, ChildTrays, MaterialKeys, Pack, Tray, User
 from printkit.pack.naming import check_name, check_set_name, twin_of
 from printkit.pack.origin import Keys, Origin, read_origin
-from printkit.pack.people import Group, Person, gather_groups, gather_people
+from printkit.pack.people import Group, Person, gather_groups, gather_people, shared_tables
 from printkit.pack.resolving import Resolver, usual_units
 from printkit.pack.sharing import in_common
 from printkit.pack.told import Told
@@ -111,6 +112,7 @@ class _Reader:
         people = gather_people(self.origin, home, top, self.told)
         groups = gather_groups(self.origin, home, people, self.told)
         sharing = {name for group in groups for name in group.names}
+        unclear = len(groups) < len(shared_tables(self.origin))
         singles: dict[str, Child] = {}
         made: list[ChildTrays] = []
         sets: dict[str, list[str]] = {}
@@ -119,7 +121,7 @@ class _Reader:
             if child is not None:
                 singles[person.name] = child
             own = sets.setdefault(person.name, [])
-            if person.listed is not None or person.name not in sharing:
+            if person.listed is not None or not (person.name in sharing or unclear):
                 made += self.made(person, child, own)
         names = [person.name for person in people]
         for group in groups:
@@ -152,7 +154,10 @@ class _Reader:
         """The trays that several children share."""
         name, path, table = group.name, group.level.path, group.table
         place = self.origin.place((*path, "name") if "name" in table else path)
-        check_name(self.told, place, name)
+        if "name" not in table and name_fault(name):
+            self.told.say(place, "the names are too long together", 'name = "..." in this table')
+        else:
+            check_name(self.told, place, name)
         twin = twin_of(name, names)
         if twin is not None:
             said = f"{shown(twin)} and {shown(name)} would have files of one name"

@@ -336,6 +336,11 @@ SENTENCES = {
         "family.toml, line 4 (children[1].name): 'Wren' and 'wren' would have files of one name; "
         "allowed: names that differ in more than upper and lower case",
     ),
+    "children that are no tables": (
+        "children = 3\n",
+        'materials = ["paths"]\n',
+        "family.toml, line 1 (children): found 3; allowed: tables [[children]], one a child",
+    ),
     "letters that are not there": (
         'letters = "own.toml"\n[[children]]\nname = "Wren"\n',
         'materials = ["paths"]\n',

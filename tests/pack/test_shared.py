@@ -303,6 +303,14 @@ SENTENCES = {
         "pack.toml, line 1 (shared): found 3; "
         "allowed: a table [shared] with materials, or several tables [[shared]]",
     ),
+    "a name that no child has, and nobody blamed for it": (
+        '[[children]]\nname = "Wren"\n[shared]\nwith = ["Wren", "Jumo"]\nmaterials = ["bingo"]\n',
+        "pack.toml, line 4 (shared.with): there is no child 'Jumo'; allowed: Wren",
+    ),
+    "names too long together": (
+        "".join(ONE.replace("Wren", letter * 20) for letter in "abc") + '[shared]\nmaterials = ["bingo"]\n',
+        'pack.toml, line 10 (shared): the names are too long together; allowed: name = "..." in this table',
+    ),
     "two groups of one name": (
         TWO + '[[shared]]\nmaterials = ["bingo"]\n[[shared]]\nmaterials = ["dominoes"]\n',
         "pack.toml, line 9 (shared[1]): 'Wren & Juno' and 'Wren & Juno' would have files of one name; "

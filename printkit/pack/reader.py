@@ -14,7 +14,7 @@ from printkit.pack.keys import KEYS, pack_checks, tray_checks
 from printkit.pack.levels import Level, laid, sources
 from printkit.pack.model import Child, ChildTrays, MaterialKeys, Pack, Tray, User
 from printkit.pack.naming import check_name, check_set_name, twin_of
-from printkit.pack.origin import Keys, Origin, read_origin
+from printkit.pack.origin import Keys, Origin, origin_of
 from printkit.pack.people import Group, Person, gather_groups, gather_people, shared_tables
 from printkit.pack.resolving import Resolver, usual_units
 from printkit.pack.sharing import in_common
@@ -32,20 +32,35 @@ def read_pack(
     The family's file is `family`, or family.toml in the pack file's folder if there is one. Raises
     PrintkitError with every problem of the files, and OSError if one cannot be read.
     """
+    return pack_of(file, file.read_bytes(), materials, overrides, family)
+
+
+def pack_of(
+    file: Path,
+    data: bytes,
+    materials: Mapping[str, MaterialKeys],
+    overrides: Mapping[str, Any] | None = None,
+    family: Path | None = None,
+) -> Pack:
+    """The pack that a file would be with these bytes: an edit is looked at before it is written.
+
+    Raises what `read_pack` raises; the family's file and folders of pictures are looked for beside the file.
+    """
+    home = family or family_beside(file)
     origins: list[Origin] = []
     problems: list[Problem] = []
-    for path in filter(None, (file, family or family_beside(file))):
+    for path, text in ((file, data), *([(home, home.read_bytes())] if home else [])):
         try:
-            origins.append(read_origin(path))
+            origins.append(origin_of(path, text))
         except PrintkitError as error:
             problems += error.problems
     if problems:
         raise PrintkitError(problems)
-    pack, family = origins[0], origins[1:]
+    pack, households = origins[0], origins[1:]
     if pack.name.casefold() == FAMILY and not _has_materials(pack.raw):
         said = "holds what stays from season to season, and no materials"
         raise PrintkitError([Problem(place=pack.name, found=said, allowed="the pack file of a season")])
-    return _Reader(pack, family, materials, overrides or {}).pack()
+    return _Reader(pack, households, materials, overrides or {}).pack()
 
 
 def _has_materials(raw: Mapping[str, Any]) -> bool:

@@ -18,7 +18,8 @@ LIST = f"a list of {MATERIALS}, each a word or a table with make = ..."
 NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
     "back_shift, children, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, "
-    "margin, needs, numbers, numerals, paper, save, seed, stack, sums_to, theme, title, units, unreviewed or words"
+    "margin, materials, needs, numbers, numerals, paper, save, seed, shared, stack, sums_to, theme, title, units, "
+    "unreviewed or words"
 )
 CHILD_KEYS = (
     "back_shift, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, margin, "

@@ -18,11 +18,11 @@ LIST = f"a list of {MATERIALS}, each a word or a table with make = ..."
 NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
     "back_shift, children, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, "
-    "margin, numbers, numerals, paper, save, seed, stack, sums_to, theme, title, units, unreviewed or words"
+    "margin, numbers, numerals, paper, save, seed, stack, start, sums_to, theme, title, units, unreviewed or words"
 )
 CHILD_KEYS = (
     "back_shift, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, margin, "
-    "materials, name, numbers, numerals, paper, save, stack, sums_to, theme, units, unreviewed or words"
+    "materials, name, numbers, numerals, paper, save, stack, start, sums_to, theme, units, unreviewed or words"
 )
 PAPERS = "a3, a4, a5, letter or legal, or [width, height], each 100 to 1000 mm"
 TAGS = "a tag that 'printkit list languages' shows, such as en, es or pt-PT"

@@ -19,6 +19,7 @@ from printkit.checks import (
     is_number,
 )
 from printkit.errors import listing, nearest
+from printkit.pack.starting import Start
 from printkit.units import PAPERS
 from printkit.words import choices, languages
 
@@ -201,12 +202,17 @@ def key_defaults() -> dict[str, Any]:
 
 def pack_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a pack file."""
-    return key_checks() | {"title": Words(), "seed": Whole(0, 2**63 - 1), "children": Tables()}
+    return key_checks() | {
+        "title": Words(),
+        "seed": Whole(0, 2**63 - 1),
+        "start": Start(),
+        "children": Tables(),
+    }
 
 
 def child_checks() -> dict[str, Check]:
     """The checks of what may stand in a child's table."""
-    return key_checks() | {"name": Words("a name"), "materials": Anything()}
+    return key_checks() | {"name": Words("a name"), "start": Start(), "materials": Anything()}
 
 
 def tray_checks(settings: dict[str, Check]) -> dict[str, Check]:

@@ -28,7 +28,7 @@ class Child:
 
     `paper` is (width, height) in mm, upright; `back_shift` by how many mm backs are moved to the right
     and down on their page, against what the printer is off by; `words` the choice of number words by
-    language tag; `numerals` holds the digits of the leading language if `digits` is 'native'.
+    language tag; `start` the rungs it stands on, at most one a ladder; `numerals` holds the digits of the leading language if `digits` is 'native'.
     """
 
     name: str
@@ -56,6 +56,7 @@ class Child:
     sums_to: int | None
     lookalike: int
     hand: Literal["left", "right"]
+    start: tuple[str, ...] = ()
 
     def spelled(self, tag: str, number: int) -> str:
         """The number word as this child's family chose it. Raises what `words.spell` raises."""
@@ -104,8 +105,7 @@ class Pack:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class MaterialKeys:
-    """What the pack reader must know of a material: its settings' class, usual stock and ladder."""
+    """What the pack reader must know of a material: its settings' class and its usual stock."""
 
     settings: type
     stock: Stock
-    track: str | None = None

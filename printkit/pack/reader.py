@@ -14,6 +14,7 @@ from printkit.letters import Numerals, missing
 from printkit.letters.own import read_own
 from printkit.pack.keys import KEYS, RESERVED, child_checks, key_defaults, pack_checks, tray_checks
 from printkit.pack.model import Child, ChildTrays, Flips, MaterialKeys, Pack, Tray
+from printkit.pack.starting import left_notes, rung_keys, rung_settings, together
 from printkit.pictures import Theme, load_theme
 from printkit.texts import catalogue_languages
 from printkit.toml_lines import key_lines
@@ -81,7 +82,7 @@ class _Reader:
         checks = pack_checks()
         values = self.read(raw, checks, (), "")
         values |= self.read_overrides(checks)
-        pack_child = self.resolve(values, key_defaults(), (), "")
+        pack_child = self.resolve(self.started(values, (), ""), key_defaults(), (), "")
         if lacking := missing(values.get("title", "")):
             said = f"the title holds {shown(lacking)}, which the typeface cannot draw"
             self.say(("title",), "", said, "Latin, Greek or Cyrillic letters")
@@ -123,6 +124,7 @@ class _Reader:
             whose = table.get("name") if isinstance(table.get("name"), str) else f"child {number + 1}"
             self.name(table, path, names)
             values = self.read(self.without_overrides(table), child_checks(), path, whose)
+            values = self.started(values, pack_child.start if pack_child else (), whose)
             child = self.resolve(values, pack_child, path, whose)
             if child is not None:
                 self.check_languages(child, Level(table, path, whose))
@@ -211,7 +213,8 @@ class _Reader:
             above = self.raw["children"][path[1]]
             self.check_languages(resolved, Level(table, path, owner), Level(above, path[:2], whose))
         self.notes.extend(resolved.theme.notes_in(resolved.ink))
-        places = [("", self.place(path, owner))]
+        given = rung_settings(resolved.start, material, resolved, values.keys())
+        places = [("", self.place(path, owner)), *self.start_places(resolved, given, path, owner)]
         places += [(key, self.place((*path, key), owner)) for key in table]
         above = {**self.raw, **self.raw["children"][path[1]]}
         for key in KEYS:
@@ -224,7 +227,7 @@ class _Reader:
             child=resolved,
             stock=values.get("stock", known.stock),
             size=values.get("size"),
-            settings=known.settings(**{key: values[key] for key in own if key in values}),
+            settings=known.settings(**(given | {key: values[key] for key in own if key in values})),
             places=tuple(places),
         )
 
@@ -256,6 +259,21 @@ class _Reader:
 
     # --- resolving ---
 
+    def started(self, values: dict[str, Any], above: tuple[str, ...], whose: str) -> dict[str, Any]:
+        """The keys of a table with those of the rungs that it names; its own win, with a note."""
+        own = values.get("start", ())
+        start = together(above, own)
+        self.notes.extend(left_notes(start, values, whose))
+        return rung_keys(own) | values | {"start": start}
+
+    def start_places(
+        self, child: Child, given: Mapping[str, Any], path: tuple[str | int, ...], owner: str
+    ) -> list[tuple[str, str]]:
+        """What a rung sets stands where the rung is named."""
+        own = "start" in self.raw["children"][path[1]]
+        place = self.place((*path[:2], "start") if own else ("start",), owner) if child.start else ""
+        return [(key, place) for key in (*rung_keys(child.start), *given)]
+
     def resolve(
         self, values: Mapping[str, Any], above: Child | Mapping[str, Any] | None, path: Any, whose: str
     ) -> Child | None:
@@ -271,6 +289,7 @@ class _Reader:
                 "flip": Flips(),
                 "numerals": Numerals(),
                 "words": (),
+                "start": (),
             }
             values = {"theme": base["theme"], "paper": base["paper"], "guide": base["guide"]} | values
         new = {key: value for key, value in values.items() if key in base}

@@ -29,7 +29,7 @@ def _traced(
     name: str, says: str, tracing: Mapping[str, Any], *expectation: Expectation, numeral: str = "trace"
 ) -> Rung:
     """Numerals and words to trace; on dice sheets the `numeral` is traced or written."""
-    met = {("line height", tracing["line_height"])} | _ways_met(_WAYS)
+    met = {("line height", tracing.get("line_most") or tracing["line_height"])} | _ways_met(_WAYS)
     met |= {("help", manner) for manner in tracing.get("fade", ()) if manner != "solid"}
     met |= {("numerals", "alone")} if numeral == "write" else set()
     settings = {"paths": _WAYS, "tracing": tracing, "dice-write": {"numeral": numeral}}
@@ -38,7 +38,7 @@ def _traced(
 
 def _lines(height: float, *fade: str) -> dict[str, Any]:
     """Ruled lines of `height` mm; without `fade` a model at both ends and dashed words to trace."""
-    return {"form": "strips", "line_height": height} | ({"fade": fade} if fade else {})
+    return {"form": "strips", "line_most": height} | ({"fade": fade} if fade else {})
 
 
 RUNGS = (

@@ -68,9 +68,7 @@ def left_notes(start: Iterable[str], own: Mapping[str, Any], whose: str) -> list
     return notes
 
 
-def rung_settings(
-    start: Iterable[str], material: str, keys: Any, own: Container[str]
-) -> dict[str, Any]:
+def rung_settings(start: Iterable[str], material: str, keys: Any, own: Container[str]) -> dict[str, Any]:
     """The settings that a tray has from its rungs; `keys` (a `Child`) are the tray's, `own` those it writes."""
     for rung in map(ladder.rung, start):
         given = rung.of(material)

@@ -93,7 +93,9 @@ def test_a_rung_serves_a_published_expectation(rung):
 
 
 # Common Core, K and grade 1 (facts counted there: floor(n squared / 4) pairs of parts, neither 0, within n).
-@pytest.mark.parametrize(("name", "count"), [("add-within-5", 6), ("add-within-10", 25), ("both-within-20", 100)])
+@pytest.mark.parametrize(
+    ("name", "count"), [("add-within-5", 6), ("add-within-10", 25), ("both-within-20", 100)]
+)
 def test_parts_are_as_many_as_counted(name, count):
     """Within 5, 10 and 20 there are 6, 25 and 100 families of two parts (closed form)."""
     assert sum(fact[0] == "parts" for fact in ladder.rung(name).facts()) == count

@@ -17,7 +17,8 @@ def picking(most: int, operation: str, pick: str, known: int | None = None) -> P
 
 # Closed counts: 36 ordered sums of two one-digit numbers are beyond ten; 10 doubles; n - 1 ways to make n.
 @pytest.mark.parametrize(
-    ("pick", "most", "count"), [("through-ten", 20, 36), ("doubles", 20, 10), ("exact", 10, 9), ("any", 10, 45)]
+    ("pick", "most", "count"),
+    [("through-ten", 20, 36), ("doubles", 20, 10), ("exact", 10, 9), ("any", 10, 45)],
 )
 @pytest.mark.parametrize("operation", ["add", "subtract"])
 def test_facts_are_as_many_as_counted(pick, most, count, operation):
@@ -63,7 +64,9 @@ def test_a_known_sum_that_leaves_nothing_new_is_left_out():
 
 def test_few_facts_come_once():
     """Unasked there are no more strips than facts: five new doubles, and three known ones."""
-    facts = picked_facts(picking(20, "add", "doubles", 10), None, 12, shuffled=False, chance=Chance(1, "Wren"))
+    facts = picked_facts(
+        picking(20, "add", "doubles", 10), None, 12, shuffled=False, chance=Chance(1, "Wren")
+    )
 
     assert [fact.whole > 10 for fact in facts] == [False] * 3 + [True] * 5
     assert {fact.a for fact in facts if fact.whole > 10} == {6, 7, 8, 9, 10}

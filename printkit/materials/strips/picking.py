@@ -58,7 +58,11 @@ def none_picked(picking: Picking) -> tuple[str, str, str] | None:
     """The key, what is wrong and what is allowed if there is no such fact."""
     if all(picking.picked(kind) for kind in operations(picking.operation)):
         return None
-    return ("pick", f"nothing within {picking.most} goes through ten", "sums_to from 11 on, or another pick")
+    return (
+        "pick",
+        f"nothing within {picking.most} goes through ten",
+        "sums_to from 11 on, or another pick",
+    )
 
 
 def picked_facts(

@@ -42,6 +42,7 @@ def test_every_rung_makes_a_pack(track, paper):
     assert pack.notes == ()
     different = replace(pack, children=tuple(_once(pack.children)))
     assert len(plan(different).sets) == sum(len(item.trays) for item in different.children)
+    assert all(item.trays for item in different.children)
 
 
 def _once(children):

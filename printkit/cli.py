@@ -370,7 +370,7 @@ def _tags(text: str) -> list[str]:
 
 
 @commands.command(name="list")
-@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters"]))
+@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters", "rungs"]))
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
 @click.option(
     "-o",

@@ -19,7 +19,7 @@ from printkit.materials import Made, Room, materials
 from printkit.materials.layout import size_problem
 from printkit.pack import ChildTrays, Pack, Tray
 from printkit.sheets import Page, SetPieces, SheetFile, frame_of, sheet_files, turned_to_fit
-from printkit.texts import catalogue
+from printkit.texts import Note, catalogue
 
 MADE_WITH = f"printkit {__version__}"
 Progress = Callable[[str, int, int], None]
@@ -72,7 +72,9 @@ def plan(pack: Pack, wish: Wish = Wish(), most_sheets: int = MOST_SHEETS) -> Pla
             if least > ENOUGH * most_sheets:
                 break
             continue
-        notes += [f"{tray.child.name}'s {tray.set}: {note}" for note in made.notes]
+        notes += [
+            Note("notes.of_tray", child=tray.child.name, set=tray.set, note=note) for note in made.notes
+        ]
         if made.pieces:
             kind = materials()[tray.material]
             sets.append(GuideSet(tray=tray, material=kind, pieces=made.pieces, needs=made.needs))

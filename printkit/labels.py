@@ -1,11 +1,10 @@
 """The label of a set for its bag or tray, and the words that labels and guide share about a tray."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from printkit import letters
-from printkit.errors import listing
 from printkit.materials import materials
 from printkit.materials.base import Need, Room
 from printkit.materials.guidance import Guidance
@@ -34,28 +33,35 @@ class LabelFacts:
 # --- words -----------------------------------------------------------------------------------
 
 
-def length(mm: float, units: str) -> str:
-    """A length in words: '28 mm', '1.10 in', or '28 mm (1.10 in)'."""
-    return lengths((mm,), units)
+def length(mm: float, units: str, texts: Catalogue) -> str:
+    """A length in words: '28 mm', '1.10 in', or '28 mm (1.10 in)'; of mm one decimal at most."""
+    return _measured((mm,), units, texts, lambda numbers: numbers[0])
 
 
-def lengths(several: Sequence[float], units: str, last: str = "and") -> str:
+def lengths(several: Sequence[float], units: str, texts: Catalogue) -> str:
     """Several lengths with one unit: '12, 74 and 136 mm (0.47, 2.91 and 5.35 in)'."""
-    metric = f"{listing([_number(mm) for mm in several], last)} mm"
-    imperial = f"{listing([f'{inches(mm):.2f}' for mm in several], last)} in"
-    return {"mm": metric, "in": imperial}.get(units, f"{metric} ({imperial})")
+    return _measured(several, units, texts, texts.listing)
 
 
-def sides(size: tuple[float, float], units: str) -> str:
+def span(ends: tuple[float, float], units: str, texts: Catalogue) -> str:
+    """From one length to another: '2 to 3 mm (0.08 to 0.12 in)'."""
+    return _measured(
+        ends, units, texts, lambda numbers: texts.say("list.to", first=numbers[0], last=numbers[1])
+    )
+
+
+def sides(size: tuple[float, float], units: str, texts: Catalogue) -> str:
     """Width and height: '62 × 88 mm', '2.44 × 3.46 in', or both."""
-    metric = " × ".join(_number(mm) for mm in size) + " mm"
-    imperial = " × ".join(f"{inches(mm):.2f}" for mm in size) + " in"
+    return _measured(size, units, texts, " × ".join)
+
+
+def _measured(
+    several: Sequence[float], units: str, texts: Catalogue, joined: Callable[[list[str]], str]
+) -> str:
+    """Lengths in their units. Nobody cuts finer than a tenth of a mm."""
+    metric = f"{joined([texts.number(mm, 1) for mm in several])} mm"
+    imperial = f"{joined([texts.fixed(inches(mm), 2) for mm in several])} in"
     return {"mm": metric, "in": imperial}.get(units, f"{metric} ({imperial})")
-
-
-def _number(mm: float) -> str:
-    """At most one decimal: nobody cuts finer."""
-    return f"{mm + 1e-9:.1f}".removesuffix(".0")
 
 
 def set_title(tray: Tray, texts: Catalogue) -> str:
@@ -100,15 +106,15 @@ def gather_words(needs: Sequence[Need], units: str, texts: Catalogue) -> tuple[s
 
 def gather_phrase(what: str, count: int, size: float, units: str, texts: Catalogue) -> str:
     """'10 counters of 22 mm'; without a size just '10 counters'."""
-    phrase = texts.say(f"label.things.{what}.{'one' if count == 1 else 'other'}", n=count)
+    phrase = texts.count(f"label.things.{what}", count)
     if not size:
         return phrase
-    return texts.say("label.across", thing=phrase, size=length(size, units))
+    return texts.say("label.across", thing=phrase, size=length(size, units, texts))
 
 
 def pieces_words(count: int, texts: Catalogue) -> str:
     """'1 piece', '9 pieces'."""
-    return texts.say(f"label.pieces.{'one' if count == 1 else 'other'}", n=count)
+    return texts.count("label.pieces", count)
 
 
 # --- the label -------------------------------------------------------------------------------

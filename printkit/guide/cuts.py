@@ -5,13 +5,12 @@ from dataclasses import dataclass, replace
 from itertools import groupby, pairwise
 from typing import Literal
 
-from printkit.errors import listing
 from printkit.guide.flow import HAIR, QUIET, Look, moved
-from printkit.labels import lengths
+from printkit.labels import lengths, span
 from printkit.letters import run
 from printkit.pieces import Box, Line, Mark, Text
 from printkit.sheets.model import Cut, SheetFile
-from printkit.texts import Catalogue
+from printkit.texts import Catalogue, Span
 from printkit.units import Rect, micrometres
 
 _SLACK = 1e-3
@@ -195,16 +194,14 @@ def step_words(all_steps: Sequence[Step], units: str, texts: Catalogue) -> tuple
 
 
 def _step_words(step: Step, bands: bool, units: str, texts: Catalogue) -> str:
-    where = lengths(step.at, units, texts.say("guide.and"))
+    where = lengths(step.at, units, texts)
     if step.kind == "column":
         said = _column_words(step, where, texts)
     elif step.kind == "down" and bands:
-        span = lengths(step.span, units, texts.say("guide.to"))
-        said = texts.say("guide.cut.band", at=where, span=span)
+        said = texts.say("guide.cut.band", at=where, span=span(step.span, units, texts))
     elif step.kind in ("part_across", "part_down"):
-        to = texts.say("guide.to")
-        x = lengths((step.part.left, step.part.right), units, to)
-        y = lengths((step.part.top, step.part.bottom), units, to)
+        x = span((step.part.left, step.part.right), units, texts)
+        y = span((step.part.top, step.part.bottom), units, texts)
         said = texts.say(f"guide.cut.{step.kind}", at=where, x=x, y=y)
     else:
         said = texts.say(f"guide.cut.{step.kind}", at=where)
@@ -217,7 +214,7 @@ def _fresh_words(step: Step, units: str, texts: Catalogue) -> str:
     if not fresh:
         return ""
     even = len(fresh) > 1 and max(fresh) - min(fresh) < _EVEN
-    shown = lengths(fresh[:1] if even else fresh, units, texts.say("guide.and"))
+    shown = lengths(fresh[:1] if even else fresh, units, texts)
     begun = "then" if step.edge is None else "fresh"
     return texts.say(f"guide.cut.{begun}.{'every' if even else 'each'}", at=shown)
 
@@ -225,9 +222,8 @@ def _fresh_words(step: Step, units: str, texts: Catalogue) -> str:
 def _column_words(step: Step, where: str, texts: Catalogue) -> str:
     if len(step.columns) == step.across:
         return texts.say("guide.cut.columns" if step.across > 1 else "guide.cut.only_column", at=where)
-    which = listing(step.columns, texts.say("guide.and"))
-    kind = "one" if len(step.columns) == 1 else "other"
-    return texts.say(f"guide.cut.some_columns.{kind}", columns=which, at=where)
+    form = texts.form("guide.cut.some_columns", len(step.columns))
+    return texts.say(form, columns=step.columns, at=where)
 
 
 def _numbers(step: Step) -> str:
@@ -239,10 +235,10 @@ def _numbers(step: Step) -> str:
 def sheet_numbers(numbers: Sequence[int], texts: Catalogue) -> str:
     """'sheet 2', 'sheets 1 to 3', 'sheets 1, 2 and 4'."""
     if len(numbers) > 2 and list(numbers) == list(range(numbers[0], numbers[-1] + 1)):
-        which = f"{numbers[0]} {texts.say('guide.to')} {numbers[-1]}"
+        which: object = Span(first=numbers[0], last=numbers[-1])
     else:
-        which = listing(numbers, texts.say("guide.and"))
-    return texts.say(f"guide.cut.sheets.{'one' if len(numbers) == 1 else 'other'}", which=which)
+        which = tuple(numbers)
+    return texts.say(texts.form("guide.cut.sheets", len(numbers)), which=which)
 
 
 def _kind(cut: Cut, paper: tuple[float, float]) -> str:

@@ -3,11 +3,10 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from printkit.errors import listing
 from printkit.guide.blocks import Column, Row, boxed, items, labelled, paragraph, table, text
 from printkit.guide.flow import QUIET, Look, Strip, height_of
 from printkit.guide.lines import say, say_count
-from printkit.guide.sets import GuideSet, by_child, sheets_by_stock
+from printkit.guide.sets import GuideSet, by_child, sheets_by_stock, tray_anchor
 from printkit.labels import range_words, set_title
 from printkit.materials.layout import border, picture
 from printkit.pack import Child, Pack
@@ -32,7 +31,7 @@ def first_page(
     """`contents` holds the title of each section by its anchor, `known` its page."""
     strips = [*_title(look, pack, texts)]
     strips += text(_introduction(sets, files, texts), look.style(), 0.0, look.wide, 5.0)
-    glance = table(look, _columns(texts), _rows(sets, files, texts), gap=5.0, full=True)
+    glance = table(look, _columns(texts), _rows(sets, files, texts, known), gap=5.0, full=True)
     strips += (*glance[:-1], replace(glance[-1], glue=True))
     strips += _contents(look, contents, known, texts)
     if pack.notes:
@@ -81,7 +80,7 @@ def _introduction(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: C
         texts,
         "guide.intro",
         len(sets),
-        children=listing(children, say(texts, "guide.and")),
+        children=tuple(children),
         sheets=sheets_words(sheets_by_stock(files), texts),
     )
 
@@ -89,7 +88,7 @@ def _introduction(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: C
 def sheets_words(counts: Mapping[str, int], texts: Catalogue) -> str:
     """'4 sheets of card and 2 sheets of plain paper'."""
     parts = [say_count(texts, f"guide.sheets.{stock}", count) for stock, count in counts.items() if count]
-    return listing(parts, say(texts, "guide.and"))
+    return texts.listing(parts)
 
 
 def _columns(texts: Catalogue) -> tuple[Column, ...]:
@@ -98,22 +97,25 @@ def _columns(texts: Catalogue) -> tuple[Column, ...]:
         Column(title=say(texts, "guide.glance.about")),
         Column(title=say(texts, "guide.glance.pieces"), lean="right"),
         Column(title=say(texts, "guide.glance.paper"), lean="right"),
+        Column(title=say(texts, "guide.glance.page"), lean="right"),
     )
 
 
-def _rows(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue) -> list[Row]:
+def _rows(
+    sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue, known: Mapping[str, int]
+) -> list[Row]:
     rows: list[Row] = []
     for child, own in by_child(sets).items():
         counts = sheets_by_stock(files, child)
         paper = [say(texts, f"guide.glance.{stock}_sheets", n=n) for stock, n in counts.items() if n]
         pieces = sum(len(item.own) for item in own)
-        rows.append(Row(cells=(child, "", str(pieces), ", ".join(paper)), strong=True))
+        rows.append(Row(cells=(child, "", str(pieces), ", ".join(paper), ""), strong=True))
         for item in own:
             about = range_words(item.tray, texts)
             stock = say(texts, f"guide.stock.{item.tray.stock}")
-            rows.append(
-                Row(cells=(set_title(item.tray, texts), about, str(len(item.own)), stock), rule=False)
-            )
+            page = str(known.get(tray_anchor(item), 1))
+            cells = (set_title(item.tray, texts), about, str(len(item.own)), stock, page)
+            rows.append(Row(cells=cells, rule=False))
     return rows
 
 
@@ -133,6 +135,7 @@ def _contents(
 
 def _notes(look: Look, notes: Sequence[str], texts: Catalogue) -> tuple[Strip, ...]:
     title = say(texts, "guide.notes")
+    notes = [texts.told(note) for note in notes]
     own = boxed(look, title, notes)
     if height_of(own) <= 0.4 * look.room:
         return own

@@ -28,6 +28,11 @@ class GuideSet:
         return tuple(piece for piece in self.pieces if not is_label(piece))
 
 
+def tray_anchor(item: GuideSet) -> str:
+    """The name by which the pages of the guide know a tray."""
+    return f"tray {item.tray.child.name}/{item.tray.set}"
+
+
 def is_label(piece: Piece) -> bool:
     """Whether the piece is the label of its set's bag or tray."""
     return isinstance(piece.facts, LabelFacts)

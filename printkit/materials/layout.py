@@ -162,7 +162,7 @@ def set_marked(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
     """The pieces with the small line that says where each belongs: child, set, n of N."""
     total = len(pieces)
     return tuple(
-        replace(piece, mark=f"{piece.child} · {piece.set} · {n} of {total}")
+        replace(piece, mark=f"{piece.child} · {piece.set} · {n}/{total}")
         for n, piece in enumerate(pieces, 1)
     )
 

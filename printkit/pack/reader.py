@@ -15,7 +15,7 @@ from printkit.letters.own import read_own
 from printkit.pack.keys import KEYS, RESERVED, child_checks, key_defaults, pack_checks, tray_checks
 from printkit.pack.model import Child, ChildTrays, Flips, MaterialKeys, Pack, Tray
 from printkit.pictures import Theme, load_theme
-from printkit.texts import catalogue_languages
+from printkit.texts import Note, catalogue_languages
 from printkit.toml_lines import key_lines
 from printkit.units import PAPERS
 from printkit.words import find
@@ -372,7 +372,7 @@ class _Reader:
             return "en"
         if language.tag in catalogue_languages():
             return language.tag
-        self.notes.append(f"The guide does not speak {language.name} yet, so it is in English.")
+        self.notes.append(Note("notes.guide_language", language=language.name))
         return "en"
 
     # --- telling ---

@@ -157,9 +157,9 @@ def test_every_label_has_a_picture_clear_of_its_frame(material, settings):
         ("counting-cards", {"numbers": [1, 5]}, "numbers 1 to 5"),
         ("counting-cards", {"numbers": [4, 4]}, "the number 4"),
         ("tracing", {"numbers": [8, 14]}, "numbers 8 to 14"),
-        ({"make": "strips"}, {"sums_to": 5}, "sums to 5"),
+        ({"make": "strips"}, {"sums_to": 5}, "sums up to 5"),
         ({"make": "strips", "operation": "subtract"}, {"sums_to": 10}, "taking away, up to 10"),
-        ({"make": "strips", "operation": "both"}, {"sums_to": 10}, "sums and taking away, up to 10"),
+        ({"make": "strips", "operation": "both"}, {"sums_to": 10}, "adding and taking away, up to 10"),
         ("odd-one-out", {"lookalike": 3}, "another size (level 3 of 6)"),
     ],
 )
@@ -189,13 +189,13 @@ def test_a_set_without_a_name_has_its_materials_title():
 )
 def test_lengths_in_words(mm, units, said):
     """mm with at most one decimal, inches with two."""
-    assert length(mm, units) == said
+    assert length(mm, units, ENGLISH) == said
 
 
 def test_several_lengths_share_their_unit():
     """A list of lengths names its unit once, and an area its sides."""
-    assert lengths((12.0, 74.0, 136.0), "both") == "12, 74 and 136 mm (0.47, 2.91 and 5.35 in)"
-    assert sides((62.0, 88.0), "both") == "62 × 88 mm (2.44 × 3.46 in)"
+    assert lengths((12.0, 74.0, 136.0), "both", ENGLISH) == "12, 74 and 136 mm (0.47, 2.91 and 5.35 in)"
+    assert sides((62.0, 88.0), "both", ENGLISH) == "62 × 88 mm (2.44 × 3.46 in)"
 
 
 def test_needs_of_one_kind_are_one_phrase():

@@ -49,6 +49,7 @@ from printkit.materials.motifs import ChosenMotif, chosen_motif
 from printkit.materials.naming import SPARSE
 from printkit.pack import Tray
 from printkit.pieces import Face, Mark, Picture, Piece
+from printkit.texts import Note
 from printkit.units import Rect
 from printkit.words import find
 
@@ -127,7 +128,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     pieces += [_label(shared, "weekday", n) for n in weekdays_from(begin)]
     tile = next(piece for piece in pieces if piece.facts.kind == "day")
     if not any(isinstance(mark, Picture) for mark in tile.front.marks):
-        notes += ("the tiles are too small for a picture beside the numeral",)
+        notes += (Note("notes.no_tile_pictures"),)
     marked = set_marked(pieces)
     if plan.tile[1] < MARKED_TILE:
         marked = tuple(replace(piece, mark="") if piece.facts.kind == "day" else piece for piece in marked)
@@ -185,8 +186,7 @@ def _names(tray: Tray) -> tuple[tuple[Names, ...], tuple[str, ...]]:
     missing = [tag for tag, names in found if names is None]
     if not missing:
         return known, ()
-    rest = "they are left out" if known else "they stand in English"
-    note = f"the names of months and weekdays cannot be written in {listing(missing, 'and')}, so {rest}"
+    note = Note("notes.no_month_names" if known else "notes.english_month_names", tags=tuple(missing))
     english = names_in("en")
     assert english is not None
     return known or (english,), (note,)

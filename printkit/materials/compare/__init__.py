@@ -32,6 +32,7 @@ from printkit.materials.making import fitting_sizes, piece_of
 from printkit.materials.motifs import ChosenMotif, chosen_motif
 from printkit.pack import Tray
 from printkit.pieces import Area, Box, Face, Ground, Mark, Piece
+from printkit.texts import Note
 from printkit.units import Rect, micrometres
 
 
@@ -129,9 +130,7 @@ def _tasks(seed: int, tray: Tray):
         if not found:
             nothing = f"no two numbers from {low} to {high} are {settings.apart} apart"
             return (), (), problem(tray, "apart", nothing, f"1 to {high - low}")
-        notes = (
-            () if first < last else (f"{first} alone cannot be compared, so its neighbors stand beside it",)
-        )
+        notes = () if first < last else (Note("notes.compare_alone", number=first),)
         return paired(settings.asks, spaced(found, settings.count), chance), notes, None
     found = spaced(samples(settings.asks, first, last, least), settings.count)
     return chosen(settings.asks, found, least, chance), (), None

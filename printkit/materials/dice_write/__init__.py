@@ -13,6 +13,7 @@ from printkit.materials.layout import accent
 from printkit.materials.motifs import chosen_motif
 from printkit.pack import Tray
 from printkit.pieces import Face, Piece
+from printkit.texts import Note
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -75,7 +76,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
             return refused(_too_large(tray, side, look, room))
         laid.append([(part, found[0]) for part in parted(side, found[1])])
     pieces = _pieces(tray, look, size, laid)
-    notes = ("a photo cannot be colored in, so rings are drawn in its place",) if photo else ()
+    notes = (Note("notes.no_coloring"),) if photo else ()
     return Made(pieces=tuple(pieces), needs=_needs(tray, sides), notes=notes)
 
 

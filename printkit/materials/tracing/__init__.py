@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from typing import Literal
 
 from printkit.checks import Millimetres, OneOf, Several, Whole, Words, setting
-from printkit.errors import listing
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.frames import ground_marks
 from printkit.materials.layout import (
@@ -27,6 +26,7 @@ from printkit.materials.tracing.plan import AROUND, Plan, Texts, inner, planned,
 from printkit.materials.tracing.rows import EDGE, Writing, has_strokes, ink_width, row_marks
 from printkit.pack import Tray
 from printkit.pieces import Area, Drawing, Face, Mark, Piece
+from printkit.texts import Note
 from printkit.words import find
 
 FADES = ("solid", "dashed", "dotted", "hollow", "starts", "empty")
@@ -167,12 +167,10 @@ def _notes(texts: Texts) -> tuple[str, ...]:
     ]
     if not hollow:
         return ()
-    return (f"{listing(_few(hollow), last='and')}: hollow letters, because their strokes are not known",)
-
-
-def _few(words: list[str]) -> list[str]:
-    shown = [f"'{word}'" for word in dict.fromkeys(words)]
-    return shown if len(shown) <= 3 else [*shown[:3], f"{len(shown) - 3} more words"]
+    shown = [f"'{word}'" for word in dict.fromkeys(hollow)]
+    if len(shown) > 3:
+        return (Note("notes.hollow_more", words=", ".join(shown[:3]), more=len(shown) - 3),)
+    return (Note("notes.hollow", words=tuple(shown)),)
 
 
 # --- what fits -------------------------------------------------------------------------------

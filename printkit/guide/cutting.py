@@ -4,9 +4,10 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 
-from printkit.guide.blocks import beside, items, labelled, paragraph, section, text
-from printkit.guide.cuts import Pattern, diagram, patterns, step_words, steps
-from printkit.guide.flow import Look, Strip
+from printkit.guide.blocks import beside, items, joined, labelled, paragraph, section, text
+from printkit.guide.cuts import Pattern, patterns, step_words, steps
+from printkit.guide.drawn import diagram
+from printkit.guide.flow import Look, Strip, height_of
 from printkit.guide.laminating import laminating
 from printkit.guide.lines import aside, bold, say, say_all, say_count, set_text
 from printkit.guide.opening import sheets_words
@@ -68,18 +69,26 @@ def _sheets(pattern: Pattern, texts: Catalogue) -> str:
 
 
 def _pattern(look: Look, pattern: Pattern, units: str, texts: Catalogue) -> tuple[Strip, ...]:
-    """One pattern: which sheets, the drawing at the left, its cuts in order at the right."""
+    """One pattern: which sheets, the drawing at the left, its cuts in order at the right and below."""
     marks, wide, high = diagram(look, pattern)
-    left = max(look.side, wide + 4.3)
-    width = look.wide - left
+    narrow = max(look.side, wide + 4.3)
     which = _sheets(pattern, texts)
     sizes = texts.listing([sides(size, units, texts) for size in pattern.sizes])
-    style = look.style()
     title = {"sheets": bold(f"{which[:1].upper()}{which[1:]}"), "sizes": aside(sizes)}
-    lines = [*text(say(texts, "guide.cut.of_size", **title), style, left, width)]
-    number = 13.4
+    lines = [*text(say(texts, "guide.cut.of_size", **title), look.style(), narrow, look.wide - narrow)]
+    below: list[Strip] = []
     for numbers, said in step_words(steps(pattern.paper, pattern.cuts), units, texts):
-        own = text(said, style, left + number, width - number, 0.7)
-        figure = set_text(numbers, look.style(bold=True, color=look.accent), left, number)
-        lines += (replace(own[0], marks=(*figure, *own[0].marks)), *own[1:])
-    return (beside(marks, high, lines, 5.0),)
+        if not below and height_of(lines) < high:
+            lines += _step(look, numbers, said, narrow)
+        else:
+            below.append(joined(_step(look, numbers, said, look.side)))
+    own = beside(marks, high, lines, 5.0)
+    return (replace(own, glue=bool(below)), *below)
+
+
+def _step(look: Look, numbers: str, said: str, left: float) -> tuple[Strip, ...]:
+    """The numbers of a step's cuts, and what to do, from `left` to the right edge."""
+    indent = 13.4
+    own = text(said, look.style(), left + indent, look.wide - left - indent, 0.7)
+    figure = set_text(numbers, look.style(bold=True, color=look.accent), left, indent)
+    return (replace(own[0], marks=(*figure, *own[0].marks)), *own[1:])

@@ -43,6 +43,7 @@ class _Drawing:
         self.scale = min(most[0] / pattern.paper[0], most[1] / pattern.paper[1])
         self.right = _LANE + pattern.paper[0] * self.scale
         self.bottom = _TOP + pattern.paper[1] * self.scale
+        self.edge = min((box.left for box in pattern.boxes), default=0.0)
         self.lines = {cut.n: self._line(cut) for cut in pattern.cuts}
         self.figures: dict[int, Text] = {}
         by_number = {cut.n: cut for cut in pattern.cuts}
@@ -94,7 +95,7 @@ class _Drawing:
             return Text(run=figure, x=micrometres(x), y=micrometres(y), color=self.look.accent)
 
         if abs(line.x1 - line.x2) > _SLACK:
-            if abs(cut.x2 - self.pattern.paper[0]) < _SLACK:
+            if cut.x1 <= self.edge + _SLACK and abs(cut.x2 - self.pattern.paper[0]) < _SLACK:
                 x = _LANE - 0.9 - wide
                 yield from (text(x, line.y1 + high / 2 + by * high) for by in (0.0, -0.5, -1.0, 0.5, 1.0))
             for share in _ALONG:

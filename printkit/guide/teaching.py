@@ -58,7 +58,7 @@ def trays(
             name = item.tray.child.name
             notes = tuple(note for note in words.notes if (name, note) not in noted)
             noted.update((name, note) for note in notes)
-            facts = facts_line(item, units, texts, sheets_with(item, files))
+            facts = facts_lines(item, units, texts, sheets_with(item, files))
             strips += _whole(
                 look, _tray(look, item, replace(words, notes=notes), before, facts, units, texts, known)
             )
@@ -108,13 +108,14 @@ def _tray(
     item: GuideSet,
     words: TrayWords,
     before: GuideSet,
-    facts: str,
+    facts: Sequence[str],
     units: str,
     texts: Catalogue,
     known: Mapping[str, int],
 ) -> tuple[Strip, ...]:
     strips = [*subsection(look, set_title(item.tray, texts), anchor=tray_anchor(item), want=46.0)]
-    strips += glued(small(look, facts))
+    for line in facts:
+        strips += glued(small(look, line))
     about = [words.what]
     if keyed([item], texts):
         printed = "unprinted" if unprinted_control(item) else "printed"
@@ -153,20 +154,23 @@ def _caution(item: GuideSet, units: str, texts: Catalogue) -> tuple[str, ...]:
     return (bold(say(texts, f"guide.trays.young.{units}" if young else "guide.trays.small")),)
 
 
-def facts_line(
+def facts_lines(
     item: GuideSet, units: str, texts: Catalogue, sheets: Mapping[str, Sequence[int]] = NO_SHEETS
-) -> str:
-    """'numbers 1 to 5 · 9 pieces of 62 × 88 mm, card · from sheet 2 of juno-card.pdf · gather 9 pegs'."""
+) -> tuple[str, ...]:
+    """What a tray is about, its pieces and things to gather; then where its pieces come from.
+
+    'numbers 1 to 5 · 9 pieces of 62 × 88 mm, card · gather 9 clothespins', 'from sheet 2 of juno-card.pdf
+    · marked clip-cards'.
+    """
     parts = [range_words(item.tray, texts), _pieces(item, units, texts)]
-    if sheets:
-        parts.append(say(texts, "guide.trays.sheets", sheets=sheets_of_files(sheets, texts)))
+    where = [say(texts, "guide.trays.sheets", sheets=sheets_of_files(sheets, texts))] if sheets else []
     things = gather_words(item.needs, units, texts)
     if things:
         parts.append(say(texts, "guide.trays.gather", things=things))
     named = item.tray.set.casefold() != set_title(item.tray, texts).casefold()
     if named and item.tray.set == item.tray.material:
-        parts.append(say(texts, "guide.trays.named", set=item.tray.set))
-    return " · ".join(parts)
+        where.append(say(texts, "guide.trays.named", set=item.tray.set))
+    return tuple(" · ".join(line) for line in (parts, where) if line)
 
 
 def _pieces(item: GuideSet, units: str, texts: Catalogue) -> str:

@@ -65,7 +65,7 @@ def test_every_language_has_the_keys_of_english(language):
 
 @pytest.mark.parametrize("language", catalogue_languages())
 def test_every_sentence_has_the_fields_of_english(language):
-    """A translation names just the values that the English sentence names; its plural forms may leave out {n}."""
+    """A translation names just the values that the English one names; plural forms may leave out {n}."""
     english = of("en")
     for key, value in of(language).items():
         if isinstance(value, dict):
@@ -104,7 +104,7 @@ def test_numbers_have_no_more_decimals_than_they_need(value, said):
 
 
 def test_lists_and_numbers_are_written_by_the_language():
-    """Tuples, spans and decimals in a sentence follow its language: comma, joining word, decimal mark."""
+    """Tuples, spans and decimals in a sentence follow its language: comma, joining word, mark."""
     assert ENGLISH.listing(["a", "b", "c"], "or") == "a, b or c"
     assert ENGLISH.listing([]) == ""
     assert SPANISH.say("high", heights=(17.2, 22.4, 29.0)) == "17,2, 22,4 y 29 mm"
@@ -134,7 +134,7 @@ def test_a_form_that_is_not_told_apart_is_other():
 
 
 def test_a_note_is_english_and_can_be_said_otherwise():
-    """What `check` tells in English the guide tells in its own language; plain sentences stay as they are."""
+    """What `check` tells in English the guide tells in its own language; plain sentences stay."""
     note = Note("notes.compare_alone", number=3)
 
     assert note == "3 alone cannot be compared, so its neighbors stand beside it"

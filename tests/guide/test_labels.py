@@ -3,6 +3,7 @@
 from itertools import combinations
 
 import pytest
+from guide.guides import summer
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import PLAIN_THEME, made_of, read, room_of, tray
@@ -13,6 +14,7 @@ from printkit.labels import (
     gathered,
     length,
     lengths,
+    motif_of,
     range_words,
     set_title,
     sides,
@@ -50,6 +52,30 @@ def test_a_label_says_whose_what_how_many():
         "numbers 1 to 5 · 5 pieces",
         "Gather 5 counters of 22 mm",
     ]
+
+
+def test_long_lines_are_parted_rather_than_small():
+    """What a set is about, too long to be read on one line, stands on two."""
+    asked = tray("odd-one-out", {"lookalike": 4, "theme": "rock-pool"})
+
+    assert words(label(asked))[3:] == ["a part missing or recolored", "(level 4 of 6) · 8 pieces"]
+
+
+@pytest.mark.parametrize("name", ["Wren", "Juno"])
+def test_labels_of_a_child_have_pictures_of_their_own(name):
+    """While the theme has motifs left no two labels of a child show the same one."""
+    labels = [
+        item.piece
+        for file in summer().files
+        for page in file.pages
+        if page.side == "front"
+        for item in page.placed
+        if isinstance(item.piece.facts, LabelFacts) and item.piece.child == name
+    ]
+    marks = [mark for piece in labels for mark in piece.front.marks if isinstance(mark, Picture)]
+    motifs = {motif_of(mark.drawing) for mark in marks}
+
+    assert len(motifs) == min(len(labels), len(summer().pack.children[0].child.theme.motifs))
 
 
 def test_a_label_is_a_piece_of_its_set():

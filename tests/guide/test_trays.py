@@ -16,7 +16,6 @@ from printkit.guide.content import guide
 from printkit.guide.trays import tray_words
 from printkit.materials import Material, materials
 from printkit.pack.keys import KEYS
-from printkit.resources import resource
 from printkit.texts import Catalogue, catalogue, catalogue_languages
 from printkit.words import spell
 

@@ -15,6 +15,8 @@ from printkit.sheets.model import Bookmark, SheetFile
 from printkit.texts import Catalogue
 from printkit.units import Rect, micrometres
 
+_FEW = 8
+"""Trays of a child that are not parted in the table."""
 _BORDER = 5.0
 """mm of the theme's border under the title."""
 
@@ -110,12 +112,14 @@ def _rows(
         paper = [say(texts, f"guide.glance.{stock}_sheets", n=n) for stock, n in counts.items() if n]
         pieces = sum(len(item.own) for item in own)
         rows.append(Row(cells=(child, "", str(pieces), ", ".join(paper), ""), strong=True))
-        for item in own:
+        for number, item in enumerate(own, 1):
             about = range_words(item.tray, texts)
             stock = say(texts, f"guide.stock.{item.tray.stock}")
             page = str(known.get(tray_anchor(item), 1))
             cells = (set_title(item.tray, texts), about, str(len(item.own)), stock, page)
-            rows.append(Row(cells=cells, rule=False))
+            # Few trays stay on one page; of many no single one is left behind.
+            tied = len(own) <= _FEW or number in (1, len(own) - 1)
+            rows.append(Row(cells=cells, rule=False, tied=tied and number < len(own)))
     return rows
 
 

@@ -25,6 +25,8 @@ from printkit.units import PAPERS
 # dialog reads under 98 % (worked out from the papers and common margins), so 1 % tells them apart.
 BAR_MM, BAR_IN = 50.0, 2.0
 RIGHT = (0.99, 1.01)
+_FEW = 16
+"""Files that are not parted in the table."""
 WEIGHED = ("card", "plain")
 COLORED_LEVELS = (1, 2, 4)
 """Levels of likeness at which pictures may differ in color."""
@@ -118,7 +120,8 @@ def _files(look: Look, files: Sequence[SheetFile], units: str, texts: Catalogue)
                 say(texts, "guide.print.same") if _fed_again(file, files) else str(file.sheets),
                 _paper(file, len(papers) > 1, units, texts),
                 _sides(file, files, texts),
-            )
+            ),
+            tied=len(files) <= _FEW,
         )
         for file in files
     ]

@@ -12,15 +12,16 @@ from printkit import __version__
 from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import distinct, safe_name, same_name, write_whole
 from printkit.guide import GuideSet, guide_pages
-from printkit.labels import shared_numbers, storage_label
+from printkit.labels import motif_of, shared_numbers, storage_label
 from printkit.limits import ENOUGH, MOST_SHEETS, least_sheets, sheets_of, too_many
 from printkit.manifest import FileRecord, manifest
 from printkit.materials import Made, Room, materials
 from printkit.materials.layout import size_problem
 from printkit.pack import ChildTrays, Pack, Tray
 from printkit.pack.sources import settings_of
+from printkit.pieces import Picture
 from printkit.sheets import Page, SetPieces, SheetFile, frame_of, sheet_files, turned_to_fit
-from printkit.texts import catalogue
+from printkit.texts import Note, catalogue
 
 MADE_WITH = f"printkit {__version__}"
 Progress = Callable[[str, int, int], None]
@@ -73,7 +74,9 @@ def plan(pack: Pack, wish: Wish = Wish(), most_sheets: int = MOST_SHEETS) -> Pla
             if least > ENOUGH * most_sheets:
                 break
             continue
-        notes += [f"{tray.child.name}'s {tray.set}: {note}" for note in made.notes]
+        notes += [
+            Note("notes.of_tray", child=tray.child.name, set=tray.set, note=note) for note in made.notes
+        ]
         notes += _unused(tray)
         if made.pieces:
             kind = materials()[tray.material]
@@ -174,11 +177,12 @@ def _pack_files(pack: Pack, sets: Sequence[GuideSet]) -> Iterator[SheetFile]:
 def _labels(pack: Pack, sets: Sequence[GuideSet]) -> Iterator[SetPieces]:
     """A storage label a set, together on one sheet: on card if the child has any."""
     stock = "card" if any(made.tray.stock == "card" for made in sets) else "plain"
+    texts, taken = catalogue(pack.guide), set()
     for made in sets:
         tray = replace(made.tray, stock=stock)
-        label = storage_label(
-            tray, made.pieces, made.needs, Room(*frame_of(tray).room), catalogue(pack.guide), pack.title
-        )
+        room = Room(*frame_of(tray).room)
+        label = storage_label(tray, made.pieces, made.needs, room, texts, pack.title, taken)
+        taken |= {motif_of(mark.drawing) for mark in label.front.marks if isinstance(mark, Picture)}
         yield SetPieces(tray=tray, pieces=(replace(label, stock=stock),), run="labels of all sets")
 
 

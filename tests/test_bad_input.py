@@ -25,9 +25,7 @@ CHILD_KEYS = (
     "back_shift, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, margin, "
     "materials, name, needs, numbers, numerals, paper, save, stack, start, sums_to, theme, units, unreviewed or words"
 )
-RUNG = (
-    "the name of a rung that 'printkit list rungs' shows, such as \"count-1-5\", or a list of them, one a ladder"
-)
+RUNG = "the name of a rung that 'printkit list rungs' shows, such as \"count-1-5\", or a list of them, one a ladder"
 PAPERS = "a3, a4, a5, letter or legal, or [width, height], each 100 to 1000 mm"
 TAGS = "a tag that 'printkit list languages' shows, such as en, es or pt-PT"
 

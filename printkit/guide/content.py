@@ -32,9 +32,9 @@ def guide(
         return (
             *opening,
             *printing(look, sets, files, pack.units, texts, fresh=alone),
-            *gathering(look, sets, files, pack.units, texts),
+            *gathering(look, sets, pack.units, texts, known),
             *cutting(look, sets, files, pack.units, texts),
-            *trays(look, pack, sets, texts, known),
+            *trays(look, pack, sets, files, texts, known),
             *keys(look, sets, texts),
         )
 

@@ -11,9 +11,7 @@ from printkit.pack.model import Flips, Source
 from printkit.pack.origin import Keys, Origin
 from printkit.pack.starting import rung_keys, together
 
-Rank = Literal[
-    "family", "child in family", "pack", "child", "children", "shared", "tray", "command line"
-]
+Rank = Literal["family", "child in family", "pack", "child", "children", "shared", "tray", "command line"]
 """The levels, the weakest first. A default is said by none; 'children' is what those who share have in
 common, 'shared' their table; 'child in family' stays below 'pack', as the season's file has the last word."""
 

@@ -13,7 +13,7 @@ from printkit.pack.levels import Level, Said, laid, starts
 from printkit.pack.model import Child, Flips, User
 from printkit.pack.told import Told
 from printkit.pictures import Theme, load_theme
-from printkit.texts import catalogue_languages
+from printkit.texts import Note, catalogue_languages
 from printkit.units import PAPERS
 from printkit.words import find
 
@@ -39,9 +39,7 @@ class Resolver:
         paper, named = values["paper"], isinstance(values["paper"], str)
         strokes = ()
         if values["letters"]:
-            strokes = self.letters(
-                values["letters"], self.base(said, "letters"), _place(said, "letters")
-            )
+            strokes = self.letters(values["letters"], self.base(said, "letters"), _place(said, "letters"))
         native = find(languages[0], "languages").digits if values["digits"] == "native" else ""
         values |= {
             "name": name,
@@ -55,9 +53,7 @@ class Resolver:
             "units": values["units"] or units,
             "flip": Flips(**values["flip"]),
             "words": tuple(sorted(values["words"].items())),
-            "numerals": Numerals(
-                **values["numerals"], strokes=strokes, digits=native or Numerals().digits
-            ),
+            "numerals": Numerals(**values["numerals"], strokes=strokes, digits=native or Numerals().digits),
         }
         return Child(**values) if theme is not None else None
 
@@ -101,7 +97,7 @@ class Resolver:
             return "en"
         if language.tag in catalogue_languages():
             return language.tag
-        self.told.notes.append(f"The guide does not speak {language.name} yet, so it is in English.")
+        self.told.notes.append(Note("notes.guide_language", language=language.name))
         return "en"
 
     def check_languages(self, child: Child, levels: Sequence[Level]) -> None:

@@ -140,7 +140,7 @@ def test_the_first_page_shows_the_pack_at_a_glance():
         "Counting cards numbers 1 to 5 5 card",
         "Counting cards: count out numbers 6 to 9 8 card",
         "Equation strips: take away taking away, up to 10 6 card",
-        "Odd one out something else, alike in color (level 2 of 6) 8 card",
+        "Odd one out another thing, alike in color (level 2 of 6) 8 card",
         "Tracing numbers 1 to 5 5 plain paper",
     ):
         assert row in first
@@ -240,7 +240,7 @@ def test_color_is_asked_for_where_the_ink_is_color(ink, said):
 @pytest.mark.parametrize("paper", ["a4", "letter", "a3"])
 def test_the_paper_is_named(paper):
     """The settings name the paper that is to be chosen."""
-    assert f"Choose the paper {ENGLISH.say(f'guide.papers.{paper}')}," in whole_text(summer(paper=paper))
+    assert f"Choose {ENGLISH.say(f'guide.papers.{paper}')} paper," in whole_text(summer(paper=paper))
 
 
 @pytest.mark.parametrize("paper", ["a5", "a4", "letter"])

@@ -102,9 +102,7 @@ def test_what_moves_into_the_family_holds_as_before(tmp_path_factory, made, chan
     family, children = [], []
     for child in made["children"]:
         gone = {
-            key: child[key]
-            for key in child
-            if key not in kept and key not in left and chance.random() < 0.5
+            key: child[key] for key in child if key not in kept and key not in left and chance.random() < 0.5
         }
         family.append({"name": child["name"], **gone})
         children.append({key: value for key, value in child.items() if key not in gone})

@@ -87,7 +87,7 @@ def _read(file: Path, options: dict[str, Any]) -> Any:
         said["languages"] = [tag.strip() for tag in options["languages"].split(",")]
     if said.get("theme", "").strip() and Path(said["theme"]).is_dir():
         said["theme"] = str(Path(said["theme"]).resolve())
-    return read_pack(file, material_keys(), said, options["family"])
+    return read_pack(file, material_keys(), said, options.get("family"))
 
 
 def _paper(text: str) -> Any:
@@ -370,7 +370,7 @@ def _tags(text: str) -> list[str]:
 
 
 @commands.command(name="list")
-@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters"]))
+@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters", "rungs"]))
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
 @click.option(
     "-o",

@@ -19,6 +19,7 @@ from printkit.checks import (
     is_number,
 )
 from printkit.errors import listing, nearest
+from printkit.pack.starting import Start
 from printkit.units import PAPERS
 from printkit.words import choices, languages
 
@@ -213,13 +214,13 @@ def key_defaults() -> dict[str, Any]:
 
 def pack_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a pack file."""
-    own = {"title": Words(), "seed": Whole(0, 2**63 - 1), "children": Tables()}
+    own = {"title": Words(), "seed": Whole(0, 2**63 - 1), "start": Start(), "children": Tables()}
     return key_checks() | own | {"materials": Anything(), "shared": Anything()}
 
 
 def child_checks() -> dict[str, Check]:
     """The checks of what may stand in a child's table."""
-    return key_checks() | {"name": Words("a name"), "materials": Anything()}
+    return key_checks() | {"name": Words("a name"), "start": Start(), "materials": Anything()}
 
 
 def shared_checks() -> dict[str, Check]:
@@ -233,7 +234,7 @@ SEASON = ("theme", "materials")
 
 def family_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a family's file."""
-    return _without_season(key_checks() | {"children": Tables()})
+    return _without_season(key_checks() | {"start": Start(), "children": Tables()})
 
 
 def family_child_checks() -> dict[str, Check]:

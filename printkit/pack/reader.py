@@ -18,6 +18,7 @@ from printkit.pack.origin import Keys, Origin, origin_of
 from printkit.pack.people import Group, Person, gather_groups, gather_people, shared_tables
 from printkit.pack.resolving import Resolver, usual_units
 from printkit.pack.sharing import in_common
+from printkit.pack.starting import left_notes, rung_settings, together
 from printkit.pack.told import Told
 
 
@@ -145,6 +146,7 @@ class _Reader:
 
     def child(self, person: Person, users: tuple[User, ...] = ()) -> Child | None:
         levels = (*person.levels, self.command)
+        self.told.notes += _rungs_left(person.levels)
         child = self.resolver.child(person.name, levels, self.units, users)
         if child is not None:
             self.resolver.check_languages(child, levels)
@@ -263,9 +265,10 @@ class _Reader:
             self.resolver.check_languages(resolved, levels)
         self.told.notes.extend(resolved.theme.notes_in(resolved.ink))
         said = laid(levels)
-        places = {"": self.origin.place(path, owner)}
+        given = rung_settings(resolved.start, material, resolved, values.keys())
+        places = {"": self.origin.place(path, owner)} | {key: said["start"].place(owner) for key in given}
         places |= {
-            key: word.level.place(key, owner)
+            key: word.place(owner)
             for key, word in said.items()
             if key not in own and word.level.rank != "children"
         }
@@ -276,7 +279,19 @@ class _Reader:
             child=resolved,
             stock=values.get("stock", known.stock),
             size=values.get("size"),
-            settings=known.settings(**{key: values[key] for key in own if key in values}),
+            settings=known.settings(**(given | {key: values[key] for key in own if key in values})),
             places=tuple(places.items()),
             sources=sources(said, "tray"),
         )
+
+
+def _rungs_left(levels: Sequence[Level]) -> list[str]:
+    """A note for each key that a level writes otherwise than the rung has it that holds there."""
+    notes: list[str] = []
+    start: tuple[str, ...] = ()
+    for level in levels:
+        start = together(start, level.values.get("start", ()))
+        whose = "the family" if level.rank == "family" else level.whose
+        if level.rank != "children":
+            notes += left_notes(start, level.values, whose)
+    return notes

@@ -131,4 +131,4 @@ def usual_units(wide: Sequence[Level]) -> str:
 
 
 def _place(said: Mapping[str, Said], key: str) -> str:
-    return said[key].level.place(key) if key in said else key
+    return said[key].place() if key in said else key

@@ -266,7 +266,9 @@ class _Reader:
         self.told.notes.extend(resolved.theme.notes_in(resolved.ink))
         said = laid(levels)
         given = rung_settings(resolved.start, material, resolved, values.keys())
-        places = {"": self.origin.place(path, owner)} | {key: said["start"].place(owner) for key in given}
+        places = {"": self.origin.place(path, owner)} | {
+            key: said["start"].place(owner) for key in given
+        }
         places |= {
             key: word.place(owner)
             for key, word in said.items()

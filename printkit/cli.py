@@ -87,7 +87,7 @@ def _read(file: Path, options: dict[str, Any]) -> Any:
         said["languages"] = [tag.strip() for tag in options["languages"].split(",")]
     if said.get("theme", "").strip() and Path(said["theme"]).is_dir():
         said["theme"] = str(Path(said["theme"]).resolve())
-    return read_pack(file, material_keys(), said, options["family"])
+    return read_pack(file, material_keys(), said, options.get("family"))
 
 
 def _paper(text: str) -> Any:

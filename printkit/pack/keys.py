@@ -238,7 +238,7 @@ SEASON = ("theme", "materials")
 
 def family_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a family's file."""
-    return _without_season(key_checks() | {"children": Tables()})
+    return _without_season(key_checks() | {"start": Start(), "children": Tables()})
 
 
 def family_child_checks() -> dict[str, Check]:

@@ -120,10 +120,14 @@ def shared_tables(origin: Origin) -> Shared:
     if isinstance(shared, dict):
         return [(("shared",), shared)]
     tables = shared if isinstance(shared, list) else []
-    return [(("shared", number), table) for number, table in enumerate(tables) if isinstance(table, dict)]
+    return [
+        (("shared", number), table) for number, table in enumerate(tables) if isinstance(table, dict)
+    ]
 
 
-def gather_groups(origin: Origin, home: Household, people: Sequence[Person], told: Told) -> tuple[Group, ...]:
+def gather_groups(
+    origin: Origin, home: Household, people: Sequence[Person], told: Told
+) -> tuple[Group, ...]:
     """The tables of those who share, as far as it is clear who they are; what is not is told."""
     shared = origin.raw.get("shared")
     tables = shared_tables(origin)
@@ -134,7 +138,9 @@ def gather_groups(origin: Origin, home: Household, people: Sequence[Person], tol
     for path, table in tables:
         known = [person.name for person in people]
         names = _sharing(origin, home, table, path, known, told) if known else ()
-        whose = table["name"] if isinstance(table.get("name"), str) else together(names) or "those who share"
+        whose = (
+            table["name"] if isinstance(table.get("name"), str) else together(names) or "those who share"
+        )
         level = told.level("shared", origin, table, path, whose, shared_checks())
         if names:
             groups.append(Group(level=level, table=table, names=names))
@@ -161,7 +167,9 @@ def _sharing(
     wished = _texts(table["with"])
     for name in wished:
         if twin_of(name, everyone) is None:
-            told.say(place, f"there is no child {shown(name)}", listing(everyone), nearest(name, everyone))
+            told.say(
+                place, f"there is no child {shown(name)}", listing(everyone), nearest(name, everyone)
+            )
     names = [name for name in (twin_of(wish, known) for wish in wished) if name is not None]
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice is not None:

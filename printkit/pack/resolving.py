@@ -9,7 +9,7 @@ from printkit.errors import PrintkitError
 from printkit.letters import Numerals
 from printkit.letters.own import read_own
 from printkit.pack.keys import key_defaults
-from printkit.pack.levels import Level, Said, laid, starts
+from printkit.pack.levels import Level, Said, laid
 from printkit.pack.model import Child, Flips, User
 from printkit.pack.told import Told
 from printkit.pictures import Theme, load_theme
@@ -39,12 +39,13 @@ class Resolver:
         paper, named = values["paper"], isinstance(values["paper"], str)
         strokes = ()
         if values["letters"]:
-            strokes = self.letters(values["letters"], self.base(said, "letters"), _place(said, "letters"))
+            strokes = self.letters(
+                values["letters"], self.base(said, "letters"), _place(said, "letters")
+            )
         native = find(languages[0], "languages").digits if values["digits"] == "native" else ""
         values |= {
             "name": name,
             "users": users,
-            "start": starts(levels),
             "theme": theme,
             "languages": languages,
             "paper": PAPERS[paper] if named else (min(paper), max(paper)),
@@ -53,7 +54,9 @@ class Resolver:
             "units": values["units"] or units,
             "flip": Flips(**values["flip"]),
             "words": tuple(sorted(values["words"].items())),
-            "numerals": Numerals(**values["numerals"], strokes=strokes, digits=native or Numerals().digits),
+            "numerals": Numerals(
+                **values["numerals"], strokes=strokes, digits=native or Numerals().digits
+            ),
         }
         return Child(**values) if theme is not None else None
 
@@ -128,4 +131,4 @@ def usual_units(wide: Sequence[Level]) -> str:
 
 
 def _place(said: Mapping[str, Said], key: str) -> str:
-    return said[key].level.place(key) if key in said else key
+    return said[key].place() if key in said else key

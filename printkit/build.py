@@ -18,6 +18,8 @@ from printkit.manifest import FileRecord, manifest
 from printkit.materials import Made, Room, materials
 from printkit.materials.layout import size_problem
 from printkit.pack import ChildTrays, Pack, Tray
+from printkit.planner import Season, season
+from printkit.planner.told import plan_values
 from printkit.sheets import Page, SetPieces, SheetFile, frame_of, sheet_files, turned_to_fit
 from printkit.texts import catalogue
 
@@ -29,13 +31,15 @@ Progress = Callable[[str, int, int], None]
 class Plan:
     """All that will be written: the trays with their pieces, and the children's sheets.
 
-    `stems` has for each set how the files of an extract of it begin.
+    `stems` has for each set how the files of an extract of it begin; `season` is which sets are out in
+    which week, empty for an extract.
     """
 
     pack: Pack
     sets: tuple[GuideSet, ...]
     files: tuple[SheetFile, ...]
     stems: tuple[str, ...]
+    season: Season = Season(children=())
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -86,7 +90,8 @@ def plan(pack: Pack, wish: Wish = Wish(), most_sheets: int = MOST_SHEETS) -> Pla
     files = tuple(_extract_files(kept, sets, stems, wish) if wish.extract else _pack_files(kept, sets))
     _check_names(files)
     _check_sheets(sheets_of(files), most_sheets, counted=True)
-    return Plan(pack=kept, sets=tuple(sets), files=files, stems=stems)
+    weeks = Season(children=()) if wish.extract else season(kept.children, pack.weeks)
+    return Plan(pack=kept, sets=tuple(sets), files=files, stems=stems, season=weeks)
 
 
 def _check_sheets(sheets: float, most: int, *, counted: bool) -> None:
@@ -353,6 +358,7 @@ def summary(made: Plan) -> dict[str, Any]:
             for file in made.files
         ],
         "paper": _paper_used(made.files),
+        "weeks": plan_values(made.season, catalogue("en")),
         "notes": list(made.pack.notes),
     }
 

@@ -152,6 +152,7 @@ def _ask(answers: dict[str, str | None]) -> dict[str, str | None]:
 def check(file: Path, as_json: bool, **options: Any) -> None:
     """Reads a pack file and says what would be made; writes nothing."""
     from printkit.build import summary
+    from printkit.planner.told import plan_lines
 
     made = summary(_plan(file, options))
     if as_json:
@@ -176,6 +177,8 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
     click.echo(f"  in all {sheets['card']} sheets of card, {sheets['plain']} of plain paper, and the guide")
     for note in made["notes"]:
         click.echo(f"  note: {note}")
+    for line in plan_lines(made["weeks"]):
+        click.echo(line)
 
 
 @commands.command()

@@ -61,6 +61,7 @@ def settings(pack: Pack) -> dict[str, Any]:
         "title": pack.title,
         "seed": pack.seed,
         "guide": pack.guide,
+        "weeks": pack.weeks,
         "children": [
             {
                 **_child(item.child),

@@ -201,7 +201,7 @@ def key_defaults() -> dict[str, Any]:
 
 def pack_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a pack file."""
-    return key_checks() | {"title": Words(), "seed": Whole(0, 2**63 - 1), "children": Tables()}
+    return key_checks() | {"title": Words(), "seed": Whole(0, 2**63 - 1), "weeks": Whole(1, 20), "children": Tables()}
 
 
 def child_checks() -> dict[str, Check]:

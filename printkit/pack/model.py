@@ -90,7 +90,7 @@ class ChildTrays:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Pack:
-    """All that is made for one season."""
+    """All that is made for one season; `weeks` is how long it lasts."""
 
     title: str
     seed: int
@@ -99,6 +99,7 @@ class Pack:
     paper: tuple[float, float]
     margin: float
     children: tuple[ChildTrays, ...]
+    weeks: int = 6
     notes: tuple[str, ...] = ()
 
 

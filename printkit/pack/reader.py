@@ -96,6 +96,7 @@ class _Reader:
             paper=pack_child.paper,
             margin=pack_child.margin,
             children=tuple(children),
+            weeks=values.get("weeks", 6),
             notes=tuple(dict.fromkeys(self.notes)),
         )
 

@@ -165,12 +165,11 @@ def _week(book: _Book, number: int) -> tuple[Strip, ...]:
     title = subsection(
         look, book.say("title", n=number), share=1.5, gap=9.0, anchor=f"week {number}", level=1, color=True
     )
-    dated = (*title[1:-1], date_line(look, title[-1], book.say("from")))
     week_days = days(book.plan, number)
-    strips: list[Strip] = [*(title[:1] if len(title) > 1 else ()), *dated]
-    for place, day in enumerate(week_days):
-        lines = list(_day(book, number, day))
-        own = labelled(look, say(book.texts, f"weeks.days.{day.number}"), items(look, lines))
+    strips: list[Strip] = [*title[:-1], date_line(look, title[-1], book.say("from"))]
+    for place, (first, last) in enumerate(_spans(week_days)):
+        lines = list(_day(book, number, week_days[first - 1]))
+        own = labelled(look, _day_words(book, first, last), items(look, lines))
         strips += own if place else spaced(own, 1.5)
     below = _ticks(book, number, week_days)
     found = list(_watch(book, number))
@@ -185,6 +184,26 @@ def _week(book: _Book, number: int) -> tuple[Strip, ...]:
 
 def _whole(look: Look, strips: tuple[Strip, ...]) -> tuple[Strip, ...]:
     return glued(strips, last=False) if height_of(strips) <= look.room else strips
+
+
+def _spans(week_days: Sequence[Day]) -> list[tuple[int, int]]:
+    """First and last of the days that are told together: those from Tuesday on without anything new."""
+    spans: list[tuple[int, int]] = []
+    for day in week_days:
+        quiet = day.number > 1 and not day.events
+        if quiet and spans and spans[-1][0] > 1 and not week_days[spans[-1][0] - 1].events:
+            spans[-1] = (spans[-1][0], day.number)
+        else:
+            spans.append((day.number, day.number))
+    return spans
+
+
+def _day_words(book: _Book, first: int, last: int) -> str:
+    names = {n: say(book.texts, f"weeks.days.{n}") for n in (first, last)}
+    if first == last:
+        return names[first]
+    key = "two" if last == first + 1 else "more"
+    return say(book.texts, f"weeks.days.{key}", first=names[first], last=names[last])
 
 
 def _day(book: _Book, number: int, day: Day) -> Iterator[str]:

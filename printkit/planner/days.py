@@ -41,14 +41,12 @@ def days(plan: Season, number: int) -> tuple[Day, ...]:
     loads = [0] * DAYS
     for child in plan.children:
         week = child.weeks[number - 1]
-        events = _events(child, week)
+        found[1] += _quiet(child, week)
+        events = _paired(child, week.new, week.away)
         slots = _slots(len(events), loads, first=number == 1)
         for event, slot in zip(events, slots, strict=True):
             loads[slot] += 1
             found[slot + 1].append(event)
-        rest = _with_monday(child, week, shown=bool(events))
-        if rest is not None:
-            found[1].insert(0, rest)
     return tuple(Day(number=day, events=tuple(events)) for day, events in found.items())
 
 
@@ -63,32 +61,33 @@ def _grouped(moves: Sequence[Move]) -> list[list[Move]]:
     return groups
 
 
-def _events(child: ChildPlan, week: Week) -> list[Event]:
-    """One event for each new tray, with what goes in its place: of its own area first."""
-    new, away = _grouped(week.new), _grouped(week.away)
-    if not new:
+def _paired(child: ChildPlan, comes: Sequence[Move], goes: Sequence[Move]) -> list[Event]:
+    """One event for each tray that comes, with what goes in its place: of its own area first."""
+    groups, away = _grouped(comes), _grouped(goes)
+    if not groups:
         return []
-    places: list[list[Move]] = [[] for _ in new]
+    places: list[list[Move]] = [[] for _ in groups]
     areas = dict(child.areas)
-    for group in away:
-        area = areas[group[0].set]
-        free = [i for i in range(len(new)) if not places[i]]
-        own = [i for i in free if areas[new[i][0].set] == area]
-        place = next(iter([*own, *free]), len(new) - 1)
-        places[place] += group
+    for gone in away:
+        free = [i for i in range(len(groups)) if not places[i]]
+        own = [i for i in free if areas[groups[i][0].set] == areas[gone[0].set]]
+        places[next(iter([*own, *free]), len(groups) - 1)] += gone
     return [
-        Event(child=child.child, new=tuple(group), away=tuple(gone))
-        for group, gone in zip(new, places, strict=True)
+        Event(
+            child=child.child,
+            new=tuple(move for move in group if group[0].reason.key != "favorite"),
+            back=tuple(move for move in group if group[0].reason.key == "favorite"),
+            away=tuple(gone),
+        )
+        for group, gone in zip(groups, places, strict=True)
     ]
 
 
-def _with_monday(child: ChildPlan, week: Week, *, shown: bool) -> Event | None:
-    """What is done on Monday without showing anything: standing sets, favorites that come back."""
-    standing = tuple(move for move in week.new if move.reason.key == "stands")
-    away = () if shown else week.away
-    if not (standing or week.back or away):
-        return None
-    return Event(child=child.child, new=standing, back=week.back, away=away)
+def _quiet(child: ChildPlan, week: Week) -> list[Event]:
+    """What is done on Monday without showing anything: standing sets go up, favorites come back."""
+    standing = [move for move in week.new if move.reason.key == "stands"]
+    up = [Event(child=child.child, new=(move,)) for move in standing]
+    return [*up, *_paired(child, week.back, week.away)]
 
 
 def _slots(count: int, loads: Sequence[int], *, first: bool) -> tuple[int, ...]:

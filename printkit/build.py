@@ -100,6 +100,11 @@ def _check_sheets(sheets: float, most: int, *, counted: bool) -> None:
         raise PrintkitError([problem])
 
 
+def unfit(pack: Pack) -> tuple[Tray, ...]:
+    """The trays of a pack that cannot be made as they are asked for."""
+    return tuple(tray for item in pack.children for tray in item.trays if _make(pack.seed, tray).problems)
+
+
 def _make(seed: int, tray: Tray) -> Made:
     room = Room(*frame_of(tray).room)
     if room.width < 40 or room.height < 40:

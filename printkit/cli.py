@@ -2,7 +2,7 @@
 
 import json
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from functools import wraps
 from pathlib import Path
 from typing import Any
@@ -110,38 +110,71 @@ def _plan(file: Path, options: dict[str, Any]) -> Any:
 
 @commands.command()
 @click.argument("file", required=False, default="pack.toml", type=click.Path(path_type=Path))
+@click.option("--season", help="A word or two for the title, such as Spring; it may choose the theme.")
 @click.option("--theme", help="A built-in theme or the path of a folder.")
 @click.option("--paper", help="a3, a4, a5, letter or legal.")
 @click.option("--languages", help="One or two language tags, such as en,es.")
-@click.option("--child", help="The first child's name.")
-@click.option("--numbers", help="The first child's numbers, such as 1-5.")
+@click.option("--weeks", type=click.IntRange(1, 20), help="How many weeks the season lasts; 6 if unset.")
+@click.option(
+    "--child",
+    "children",
+    multiple=True,
+    metavar="NAME[:1-5[:left]]",
+    help="A child with its numbers, and the hand if it is the left one; once for each child.",
+)
+@click.option("--numbers", help="The numbers of a child that has none, such as 1-5.")
 @_told
-def new(file: Path, **answers: str | None) -> None:
-    """Writes a commented starter pack file; never overwrites one."""
-    from printkit.starter import starter, write_new
+def new(file: Path, **answers: Any) -> None:
+    """Writes a commented pack file with balanced trays for each child; never overwrites one."""
+    from printkit.starter import write_new
 
     asks = sys.stdin.isatty() and sys.stdout.isatty()
     if asks and not file.exists():
         answers = _ask(answers)
-    write_new(file, starter(file.name, **answers))
-    click.echo(f"Wrote {file}. Look through it, then: printkit make {file}")
+    left_out = write_new(file, _answers(answers))
+    click.echo(f"Wrote {file}. Look through it, then: printkit check {file}")
+    for child, name in left_out:
+        click.echo(f"note: left out {child}'s {name}: this paper or theme has no room for it")
 
 
-def _ask(answers: dict[str, str | None]) -> dict[str, str | None]:
+def _answers(said: dict[str, Any]) -> Any:
+    """What was said, as `starter.Answers`; a key that was not said has its default."""
+    from printkit.starter import Answers, new_child, tags
+
+    children = tuple(new_child(text, said["numbers"]) for text in said["children"] or ("Wren",))
+    given = {key: said[key] for key in ("season", "theme", "paper", "weeks") if said.get(key)}
+    if said["languages"]:
+        given["languages"] = tags(said["languages"])
+    return Answers(children=children, **given)
+
+
+def _ask(said: dict[str, Any]) -> dict[str, Any]:
     """Asks on a terminal for what no option answered."""
-    questions = (
-        ("child", "The child's name", "Wren"),
-        ("numbers", "The child's numbers", "1-5"),
-        ("languages", "Language or languages (such as en or en,es)", "en"),
-        ("theme", "Theme", "rock-pool"),
-        ("paper", "Paper in the printer", "a4"),
-    )
-    asked = {
-        key: click.prompt(question, default=usual)
-        for key, question, usual in questions
-        if answers.get(key) is None
-    }
-    return answers | asked
+    from printkit.starter import usual_theme
+
+    asked = dict(said)
+
+    def ask(key: str, question: str, usual: Any) -> None:
+        if asked[key] is None:
+            asked[key] = click.prompt(question, default=usual, type=type(usual))
+
+    ask("season", "Season (a word or two for the title)", "Summer")
+    ask("theme", "Theme", usual_theme(asked["season"]))
+    if not asked["children"]:
+        asked["children"] = tuple(_ask_children(asked["numbers"]))
+    ask("languages", "Language or languages (such as en or en,es)", "en")
+    ask("paper", "Paper in the printer", "a4")
+    ask("weeks", "Weeks", 6)
+    return asked
+
+
+def _ask_children(numbers: str | None) -> Iterator[str]:
+    """Child after child, until a name is left empty: 'Wren:1-5'."""
+    name = click.prompt("The child's name", default="Wren")
+    while name:
+        own = numbers or click.prompt(f"{name}'s numbers", default="1-5")
+        yield f"{name}:{own}"
+        name = click.prompt("Another child's name (empty: no more)", default="", show_default=False)
 
 
 @commands.command()

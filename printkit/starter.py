@@ -127,7 +127,7 @@ def _title(season: str, theme: str) -> str:
 
 
 def _child(child: NewChild, without: Sequence[tuple[str, str]]) -> str:
-    sums = "# sums_to = 5                # addition and subtraction within: once counting is sure"
+    sums = "# sums_to = 5                  # addition and subtraction within: once counting is sure"
     if child.sums_to is not None:
         sums = f"sums_to   = {child.sums_to:<18} # addition and subtraction within"
     kept = [item for item in balanced(child) if (child.name, item.name) not in without]

@@ -25,6 +25,7 @@ from printkit.texts import catalogue
 
 MADE_WITH = f"printkit {__version__}"
 Progress = Callable[[str, int, int], None]
+NO_SEASON = Season(children=())
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -39,7 +40,7 @@ class Plan:
     sets: tuple[GuideSet, ...]
     files: tuple[SheetFile, ...]
     stems: tuple[str, ...]
-    season: Season = Season(children=())
+    season: Season = NO_SEASON
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -90,7 +91,7 @@ def plan(pack: Pack, wish: Wish = Wish(), most_sheets: int = MOST_SHEETS) -> Pla
     files = tuple(_extract_files(kept, sets, stems, wish) if wish.extract else _pack_files(kept, sets))
     _check_names(files)
     _check_sheets(sheets_of(files), most_sheets, counted=True)
-    weeks = Season(children=()) if wish.extract else season(kept.children, pack.weeks)
+    weeks = NO_SEASON if wish.extract else season(kept.children, pack.weeks)
     return Plan(pack=kept, sets=tuple(sets), files=files, stems=stems, season=weeks)
 
 

@@ -2,7 +2,7 @@
 
 import json
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from functools import wraps
 from pathlib import Path
 from typing import Any
@@ -126,55 +126,15 @@ def _plan(file: Path, options: dict[str, Any]) -> Any:
 @_told
 def new(file: Path, **answers: Any) -> None:
     """Writes a commented pack file with balanced trays for each child; never overwrites one."""
+    from printkit.asking import answered, asked
     from printkit.starter import write_new
 
     asks = sys.stdin.isatty() and sys.stdout.isatty()
-    if asks and not file.exists():
-        answers = _ask(answers)
-    left_out = write_new(file, _answers(answers))
+    said = asked(answers) if asks and not file.exists() else answers
+    left_out = write_new(file, answered(said))
     click.echo(f"Wrote {file}. Look through it, then: printkit check {file}")
     for child, name in left_out:
         click.echo(f"note: left out {child}'s {name}: this paper or theme has no room for it")
-
-
-def _answers(said: dict[str, Any]) -> Any:
-    """What was said, as `starter.Answers`; a key that was not said has its default."""
-    from printkit.starter import Answers, new_child, tags
-
-    children = tuple(new_child(text, said["numbers"]) for text in said["children"] or ("Wren",))
-    given = {key: said[key] for key in ("season", "theme", "paper", "weeks") if said.get(key)}
-    if said["languages"]:
-        given["languages"] = tags(said["languages"])
-    return Answers(children=children, **given)
-
-
-def _ask(said: dict[str, Any]) -> dict[str, Any]:
-    """Asks on a terminal for what no option answered."""
-    from printkit.starter import usual_theme
-
-    asked = dict(said)
-
-    def ask(key: str, question: str, usual: Any) -> None:
-        if asked[key] is None:
-            asked[key] = click.prompt(question, default=usual, type=type(usual))
-
-    ask("season", "Season (a word or two for the title)", "Summer")
-    ask("theme", "Theme", usual_theme(asked["season"]))
-    if not asked["children"]:
-        asked["children"] = tuple(_ask_children(asked["numbers"]))
-    ask("languages", "Language or languages (such as en or en,es)", "en")
-    ask("paper", "Paper in the printer", "a4")
-    ask("weeks", "Weeks", 6)
-    return asked
-
-
-def _ask_children(numbers: str | None) -> Iterator[str]:
-    """Child after child, until a name is left empty: 'Wren:1-5'."""
-    name = click.prompt("The child's name", default="Wren")
-    while name:
-        own = numbers or click.prompt(f"{name}'s numbers", default="1-5")
-        yield f"{name}:{own}"
-        name = click.prompt("Another child's name (empty: no more)", default="", show_default=False)
 
 
 @commands.command()

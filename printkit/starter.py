@@ -3,7 +3,7 @@
 import json
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -161,9 +161,7 @@ def _toml(value: Any) -> str:
 def _range(text: str, place: str) -> tuple[int, int]:
     match = re.fullmatch(r"\s*(\d+)\s*(?:-|–|to|,)\s*(\d+)\s*", text)
     if not match:
-        raise PrintkitError(
-            [Problem(place=place, found=f"'{text}'", allowed="first and last, such as 1-5")]
-        )
+        raise PrintkitError([Problem(place=place, found=f"'{text}'", allowed="first and last, such as 1-5")])
     return (int(match[1]), int(match[2]))
 
 
@@ -179,28 +177,28 @@ def write_new(file: Path, answers: Answers) -> tuple[tuple[str, str], ...]:
         raise PrintkitError(
             [Problem(place=str(file), found="is there already", allowed="a name that is not taken yet")]
         )
-    text = starter(file.name, answers)
-    pack = _tried(file, text)
+    pack = _tried(file, answers, ())
     without = _unfit(pack)
-    if without:
-        text = starter(file.name, answers, without)
-        pack = _tried(file, text)
-    plan(pack)
+    plan(_tried(file, answers, without) if without else pack)
     with file.open("x", encoding="utf-8", newline="\n") as out:
-        out.write(text)
+        out.write(starter(file.name, answers, without))
     return without
 
 
-def _tried(file: Path, text: str) -> Pack:
-    """The pack of a text, as if it stood in that file."""
+def _tried(file: Path, answers: Answers, without: Sequence[tuple[str, str]]) -> Pack:
+    """The pack as it would be read from that file; a theme's folder lies beside the file, not the trial."""
     import tempfile
 
     from printkit.materials import material_keys
     from printkit.pack.reader import read_pack
+    from printkit.pictures import built_in
 
+    theme = answers.theme
+    own = theme and theme not in built_in() and (file.parent / theme).is_dir()
+    here = replace(answers, theme=str((file.parent / theme).resolve())) if own else answers
     with tempfile.TemporaryDirectory() as folder:
         trial = Path(folder) / file.name
-        trial.write_text(text, encoding="utf-8", newline="\n")
+        trial.write_text(starter(file.name, here, without), encoding="utf-8", newline="\n")
         return read_pack(trial, material_keys())
 
 

@@ -29,6 +29,7 @@ FLOORS = (
         "theme_folder",
         "starter",
     ),
+    ("asking",),
     ("cli",),
     ("__main__",),
 )

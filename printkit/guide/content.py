@@ -45,5 +45,6 @@ def guide(
 
 def contents(sets: Sequence[GuideSet], texts: Catalogue) -> dict[str, str]:
     """The title of each section by its anchor."""
-    names = ["cautions", "print", "gather", "cut", "trays", "weeks", *(["keys"] if keyed(sets, texts) else [])]
+    names = ["cautions", "print", "gather", "cut", "trays", "weeks"]
+    names += ["keys"] if keyed(sets, texts) else []
     return {name: say(texts, f"guide.{name}.title") for name in names}

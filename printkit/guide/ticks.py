@@ -36,7 +36,9 @@ def overview(
     """
     wide = (look.wide - _BETWEEN * (across - 1)) / across
     style, head = look.style(0.92), look.style(0.92, bold=True)
-    step = min(9.0, 0.66 * wide / max(1, count), max(5.0, (wide - 50.0) / max(1, count)) if across > 1 else 9.0)
+    step = min(
+        9.0, 0.66 * wide / max(1, count), max(5.0, (wide - 50.0) / max(1, count)) if across > 1 else 9.0
+    )
     names = wide - step * count
     first = wide - step * (count - 0.5)
     marks: list[Mark] = [*set_line(broken(child, head, names - 3)[0], head, 0.0, 0.5)]
@@ -167,4 +169,3 @@ def _lines(row: Row, style: Style, width: float):
 
 def _centered(words: str, style: Style, x: float, top: float) -> tuple[Mark, ...]:
     return set_text(words, style, x - width_of(words, style) / 2, 1000.0, top)
-

@@ -1,7 +1,6 @@
 """The season week by week: what comes out on which day and why, what to look for, a table to tick."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 from typing import NamedTuple
 
 from printkit.errors import listing
@@ -211,6 +210,9 @@ def _day(book: _Book, number: int, day: Day) -> Iterator[str]:
     if day.number == 1:
         key = "first" if number == 1 else "last" if last else "later"
         yield book.say(f"prepare.{key}")
+        still = [item.child for item in book.plan.children if not item.weeks[number - 1].changes]
+        if still:
+            yield book.say("do.still", children=book.listed(still))
     for event in day.events:
         yield from _event(book, event)
     if not day.events and day.number > 1:

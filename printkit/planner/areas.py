@@ -36,7 +36,7 @@ _KINDS: tuple[tuple[str, Area], ...] = (
     ("strips", "operations"),
     ("tiles", "operations"),
 )
-"""Each kind of tray, those of an area from easy to hard (design choice: hands before pictures before signs)."""
+"""Each kind of tray, those of an area from easy to hard (design choice: hands, then pictures, then signs)."""
 
 _RANK = {kind: number for number, (kind, _) in enumerate(_KINDS)}
 _AREA = dict(_KINDS)

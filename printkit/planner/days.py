@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from printkit.planner.model import ChildPlan, Move, Season, Week
 
@@ -96,7 +96,7 @@ def _slots(count: int, loads: Sequence[int], *, first: bool) -> tuple[int, ...]:
         return tuple(number * DAYS // count for number in range(count))
 
     def cost(days: tuple[int, ...]) -> tuple:
-        apart = min((b - a for a, b in zip(days, days[1:], strict=False)), default=_REST)
+        apart = min((b - a for a, b in pairwise(days)), default=_REST)
         monday = (0 in days) != first
         return (sum(loads[day] for day in days), -min(apart, _REST), monday, days)
 

@@ -3,7 +3,6 @@
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from printkit.errors import listing
 from printkit.planner.model import Move, Reason, Season, Week
 from printkit.texts import Catalogue
 
@@ -22,7 +21,7 @@ def reason_words(reason: Reason, title: Title, texts: Catalogue) -> str:
     key = f"weeks.reason.{reason.key}"
     if reason.key == "makes_room":
         key += f".{form}" if reason.others else f".alone_{form}"
-    joined = listing([title(name) for name in reason.others], texts.say("weeks.and"))
+    joined = ", ".join(title(name) for name in reason.others)
     return texts.say(key, area=texts.say(f"weeks.area.{reason.area}"), others=joined, n=reason.weeks)
 
 

@@ -32,7 +32,7 @@ def pack_of(tmp_path, *children, **keys):
 
 @given(NUMBERS)
 def test_a_child_has_sets_for_each_area(numbers):
-    """Two sets or more for each area; sums only beyond 5; names differ; enough to take turns, not too many."""
+    """Two sets or more for each area, sums only beyond 5; eight to fourteen sets, with names that differ."""
     found = balanced(NewChild(name="Wren", numbers=numbers))
     areas = [item.area for item in found]
 

@@ -1,6 +1,7 @@
 """The commands `new` and `check` as far as they plan a season."""
 
 import json
+import shutil
 import tomllib
 from pathlib import Path
 
@@ -8,6 +9,8 @@ import pytest
 from click.testing import CliRunner
 
 from printkit.cli import commands
+
+PLAIN = Path(__file__).parent.parent / "fixtures" / "plain"
 
 PACK = """\
 title = "Shelf"
@@ -57,14 +60,20 @@ def test_new_writes_trays_for_several_children(tmp_path):
     ]
 
 
-def test_new_leaves_out_what_the_paper_has_no_room_for(tmp_path):
-    """On small paper a set that does not fit is left out and named; the file still makes a pack."""
+def test_new_leaves_out_what_the_theme_has_no_pictures_for(tmp_path):
+    """With a theme of one picture, beside the file, pairs are left out and named; the file makes a pack."""
+    (tmp_path / "one").mkdir()
+    picture = next(iter(sorted(PLAIN.glob("*.svg"))))
+    shutil.copy(picture, tmp_path / "one" / "thing.svg")
+    run("theme", "new", tmp_path / "one")
     path = tmp_path / "small.toml"
-    result = run("new", path, "--child", "Juno:1-20", "--paper", "a5")
-    left_out = [line for line in result.stdout.splitlines() if line.startswith("note: left out Juno's ")]
+    result = run("new", path, "--child", "Juno:1-4", "--theme", "one")
+    listed = tomllib.loads(path.read_text(encoding="utf-8"))["children"][0]["materials"]
 
     assert result.exit_code == 0
-    assert len(left_out) == 14 - len(tomllib.loads(path.read_text(encoding="utf-8"))["children"][0]["materials"])
+    assert "note: left out Juno's pairs: this paper or theme has no room for it" in result.stdout
+    assert "pairs" not in listed
+    assert "sizes" in listed
 
 
 @pytest.mark.parametrize("child", ["Wren:one", "Wren:1-5:both", "Wren:1-5:left:4"])

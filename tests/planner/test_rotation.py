@@ -43,7 +43,7 @@ def test_everything_is_out_and_new_once(things, weeks):
 
 @given(shelves(), WEEKS)
 def test_what_is_out_follows_from_what_comes_and_goes(things, weeks):
-    """Each week's shelf is last week's, less what goes, plus what is new or back; nothing goes that is not there."""
+    """Each week's shelf is last week's with what is new or back, less what goes; only what is there goes."""
     before: set[str] = set()
     for turn in turns(things, weeks):
         came = set(turn.new) | set(turn.back)
@@ -92,7 +92,7 @@ def test_no_area_is_left_empty_where_two_a_week_come(things, weeks):
 
 @given(shelves(), WEEKS)
 def test_what_comes_stays_for_two_weeks_where_two_a_week_come(things, weeks):
-    """With time for all, whatever comes stays for two weeks, or goes early for the sake of its whole shelf only.
+    """With time for all, whatever comes stays for two weeks, unless an area would be left empty.
 
     A thing goes after one week only where everything that was out longer is the last of its area.
     """

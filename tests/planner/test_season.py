@@ -22,7 +22,8 @@ MANY = [
 
 def trays(*listed, **keys):
     """The trays of a child with these materials."""
-    return read({"theme": PLAIN_THEME, "children": [{**CHILD, **keys, "materials": list(listed)}]}).children[0]
+    child = {**CHILD, **keys, "materials": list(listed)}
+    return read({"theme": PLAIN_THEME, "children": [child]}).children[0]
 
 
 def planned(*listed, weeks=6, **keys):

@@ -11,6 +11,7 @@ _KINDS: tuple[tuple[str, Area], ...] = (
     ("ten-frames", "counting"),
     ("dominoes", "counting"),
     ("compare", "counting"),
+    ("bar-chart", "counting"),
     ("bingo", "counting"),
     ("pairs of numbers", "counting"),
     ("number-line", "counting"),

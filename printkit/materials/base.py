@@ -48,7 +48,8 @@ class Material:
 
     `settings` and `facts` are frozen data classes; the fields of `settings` are made with
     `checks.setting`. `line` is its one line for lists. `stock` is the paper it usually asks for.
-    `guidance` is what it tells the guide and the labels.
+    `guidance` is what it tells the guide and the labels; `handled` says which of its pieces a child
+    takes in hand.
     """
 
     name: str
@@ -59,6 +60,7 @@ class Material:
     stock: Stock
     make: Callable[[int, Tray, Room], Made]
     guidance: Guidance = Guidance()
+    handled: Callable[[Piece], bool] = lambda piece: piece.cut
 
 
 def problem(tray: Tray, key: str, found: str, allowed: str = "", nearest: str = "") -> Problem:

@@ -1,27 +1,29 @@
 """The questions of `printkit new` on a terminal."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 import click
 
+from printkit.planner.balance import NewChild
 from printkit.starter import Answers, new_child, tags, usual_theme
 
 
-def answered(said: dict[str, Any]) -> Answers:
+def answered(said: dict[str, Any], family: str = "", home: Sequence[NewChild] = ()) -> Answers:
     """What was said, each key by its option's name; what was not said has its default.
 
+    `family` is the name of the family's file, `home` are its children: all of them, if none was named.
     Raises PrintkitError for a child that cannot be read.
     """
-    children = tuple(new_child(text, said["numbers"]) for text in said["children"] or ("Wren",))
+    children = tuple(new_child(text, said["numbers"], home) for text in said["children"]) or tuple(home)
     given = {key: said[key] for key in ("season", "theme", "paper", "weeks") if said.get(key)}
     if said["languages"]:
         given["languages"] = tags(said["languages"])
-    return Answers(children=children, **given)
+    return Answers(children=children or (new_child("Wren", said["numbers"]),), family=family, **given)
 
 
-def asked(said: dict[str, Any]) -> dict[str, Any]:
-    """What was said, and the answers on the terminal to what no option said."""
+def asked(said: dict[str, Any], family: str = "", home: Sequence[NewChild] = ()) -> dict[str, Any]:
+    """What was said, and the answers on the terminal to what neither option nor family's file said."""
     found = dict(said)
 
     def ask(key: str, question: str, usual: Any) -> None:
@@ -30,10 +32,14 @@ def asked(said: dict[str, Any]) -> dict[str, Any]:
 
     ask("season", "Season (a word or two for the title)", "Summer")
     ask("theme", "Theme", usual_theme(found["season"]))
-    said_children = tuple(_with_numbers(text, found["numbers"]) for text in found["children"])
-    found["children"] = said_children or tuple(_children(found["numbers"]))
-    ask("languages", "Language or languages (such as en or en,es)", "en")
-    ask("paper", "Paper in the printer", "a4")
+    names = [child.name for child in home]
+    said_children = tuple(
+        text if text in names else _with_numbers(text, found["numbers"]) for text in found["children"]
+    )
+    found["children"] = said_children or (() if home else tuple(_children(found["numbers"])))
+    if not family:
+        ask("languages", "Language or languages (such as en or en,es)", "en")
+        ask("paper", "Paper in the printer", "a4")
     ask("weeks", "Weeks", 6)
     return found
 

@@ -134,13 +134,17 @@ def _plan(file: Path, options: dict[str, Any]) -> Any:
 @click.option("--numbers", help="The numbers of a child that has none, such as 1-5.")
 @_told
 def new(file: Path, **answers: Any) -> None:
-    """Writes a commented pack file with balanced trays for each child; never overwrites one."""
-    from printkit.asking import answered, asked
-    from printkit.starter import write_new
+    """Writes a commented pack file with balanced trays for each child; never overwrites one.
 
+    Beside a family.toml the children are those of the family, and what stands there is not said again.
+    """
+    from printkit.asking import answered, asked
+    from printkit.starter import at_home, write_new
+
+    home = at_home(file)
     asks = sys.stdin.isatty() and sys.stdout.isatty()
-    said = asked(answers) if asks and not file.exists() else answers
-    left_out = write_new(file, answered(said))
+    said = asked(answers, *home) if asks and not file.exists() else answers
+    left_out = write_new(file, answered(said, *home))
     click.echo(f"Wrote {file}. Look through it, then: printkit check {file}")
     for child, name in left_out:
         click.echo(f"note: left out {child}'s {name}: this paper or theme has no room for it")

@@ -3,7 +3,7 @@
 import json
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -28,21 +28,25 @@ AREA_WORDS = {
     "operations": "adding and taking away",
 }
 
-_TOP = """\
+_HEAD = """\
 # A printkit pack: all that is made for one season. Change what you like, then
 #   printkit check {file}   says what would be made, and what is out in which week
 #   printkit make {file}    makes the PDFs and the guide
 # Lengths are in mm. A line that starts with # is only a remark.
+"""
 
-title     = {title}
-theme     = {theme:<18} # a built-in theme (printkit list themes) or a folder of pictures
-paper     = {paper:<18} # a3 a4 a5 letter legal, or [width, height]
-languages = {languages:<18} # one or two; the first leads (printkit list languages)
-weeks     = {weeks:<18} # how long the season lasts, 1 to 20: the guide has a page a week
+_FAMILY = """\
+# What stays from season to season stands in {family}; what is written here wins over it.
+"""
+
+_PRINTER = """\
 ink       = "color"            # color, gray, or outline to color in
-flip      = {{ plain = "long", card = "hand" }}   # how paper is turned for its back: long, short, hand, none
+flip      = { plain = "long", card = "hand" }   # how paper is turned for its back: long, short, hand, none
 counter   = 22                 # mm across your loose counters
-numerals  = {{ one = "flag", four = "closed", seven = "plain" }}
+numerals  = { one = "flag", four = "closed", seven = "plain" }
+"""
+
+_FOOT = """\
 seed      = 1                  # another number gives other chance layouts
 
 # Some trays of each child are on the shelf at once, the others wait in a basket and take turns.
@@ -50,29 +54,22 @@ seed      = 1                  # another number gives other chance layouts
 # A child may set any key above anew; a material's table any key of its child.
 """
 
-_CHILD = """
-[[children]]
-name      = {name}
-numbers   = {numbers:<18} # the counting range, within 0 to 100
-{sums}
-lookalike = {lookalike:<18} # how closely to look: 1 easy to 6 hard
-hand      = {hand:<18} # left or right
-materials = [
-{materials}
-]
-"""
-
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Answers:
-    """What a new pack file is made of; `season` is a word or two, such as 'Spring' or 'Summer 2027'."""
+    """What a new pack file is made of; `season` is a word or two, such as 'Spring' or 'Summer 2027'.
+
+    `family` is the name of the family's file beside it, '' if there is none. What that file holds is not
+    said again: paper and languages only where they are given here.
+    """
 
     children: tuple[NewChild, ...] = (NewChild(name="Wren", numbers=(1, 5)),)
     season: str = ""
     theme: str | None = None
-    paper: str = "a4"
-    languages: tuple[str, ...] = ("en",)
+    paper: str = ""
+    languages: tuple[str, ...] = ()
     weeks: int = 6
+    family: str = ""
 
 
 def usual_theme(season: str) -> str:
@@ -81,12 +78,16 @@ def usual_theme(season: str) -> str:
     return next((THEMES[word] for word in words if word in THEMES), "rock-pool")
 
 
-def new_child(text: str, numbers: str | None = None) -> NewChild:
+def new_child(text: str, numbers: str | None = None, home: Sequence[NewChild] = ()) -> NewChild:
     """The child of 'Wren', 'Wren:1-5' or 'Wren:1-5:left'; `numbers` count where the text has none.
 
-    Raises PrintkitError for numbers that are no range and a hand that is none.
+    A name alone may be that of a child `home` knows. Raises PrintkitError for numbers that are no range
+    and a hand that is none.
     """
     name, *more = (part.strip() for part in text.split(":"))
+    known = next((child for child in home if child.name == name), None)
+    if known is not None and not more and numbers is None:
+        return known
     hand = more[1] if len(more) == 2 else "right"
     if len(more) > 2 or hand not in ("left", "right"):
         allowed = "a name, numbers and perhaps the hand that writes, such as Wren:1-5 or Wren:1-5:left"
@@ -98,6 +99,33 @@ def new_child(text: str, numbers: str | None = None) -> NewChild:
     )
 
 
+def at_home(file: Path) -> tuple[str, tuple[NewChild, ...]]:
+    """The name of the family's file beside a pack file, and its children; '' and none without one.
+
+    Raises PrintkitError for a family's file that has problems, OSError if it cannot be read.
+    """
+    import tomllib
+
+    from printkit.materials import material_keys
+    from printkit.pack.family import family_beside
+    from printkit.pack.reader import pack_of
+
+    home = family_beside(file)
+    if home is None:
+        return "", ()
+    try:
+        if not tomllib.loads(home.read_text(encoding="utf-8-sig")).get("children"):
+            return home.name, ()
+    except ValueError:
+        pass  # told by the reader
+    pack = pack_of(file, b'materials = ["labels"]', material_keys())
+    children = (
+        NewChild(name=child.name, numbers=child.numbers, hand=child.hand, at_home=True, sums=child.sums_to)
+        for child in pack.people
+    )
+    return home.name, tuple(children)
+
+
 def tags(text: str) -> tuple[str, ...]:
     """'en, es' -> ('en', 'es')."""
     return tuple(tag.strip() for tag in text.split(","))
@@ -105,16 +133,25 @@ def tags(text: str) -> tuple[str, ...]:
 
 def starter(file: str, answers: Answers, without: Sequence[tuple[str, str]] = ()) -> str:
     """The text of a new pack file; `without` are pairs of child and set that are left out."""
-    theme = answers.theme or usual_theme(answers.season)
-    top = _TOP.format(
-        file=file,
-        title=_toml(_title(answers.season, theme)),
-        theme=_toml(theme),
-        paper=_toml(answers.paper),
-        languages=_toml(list(answers.languages)),
-        weeks=answers.weeks,
-    )
-    return top + "".join(_child(child, without) for child in answers.children)
+    theme, home = answers.theme or usual_theme(answers.season), answers.family
+    paper, languages = answers.paper or "a4", list(answers.languages) or ["en"]
+    lines = [
+        f"title     = {_toml(_title(answers.season, theme))}",
+        _line("theme", theme, "a built-in theme (printkit list themes) or a folder of pictures"),
+    ]
+    if answers.paper or not home:
+        lines.append(_line("paper", paper, "a3 a4 a5 letter legal, or [width, height]"))
+    if answers.languages or not home:
+        lines.append(_line("languages", languages, "one or two; the first leads (printkit list languages)"))
+    weeks = "how long the season lasts, 1 to 20: the guide has a page a week"
+    lines.append(_line("weeks", answers.weeks, weeks))
+    head = _HEAD.format(file=file) + (_FAMILY.format(family=home) if home else "")
+    middle = "\n".join(lines) + "\n" + ("" if home else _PRINTER)
+    return f"{head}\n{middle}{_FOOT}" + "".join(_child(child, without) for child in answers.children)
+
+
+def _line(key: str, value: Any, says: str) -> str:
+    return f"{key:<9} = {_toml(value):<18} # {says}"
 
 
 def _title(season: str, theme: str) -> str:
@@ -127,23 +164,24 @@ def _title(season: str, theme: str) -> str:
 
 
 def _child(child: NewChild, without: Sequence[tuple[str, str]]) -> str:
-    sums = "# sums_to = 5                  # addition and subtraction within: once counting is sure"
-    if child.sums_to is not None:
-        sums = f"sums_to   = {child.sums_to:<18} # addition and subtraction within"
+    lines = ["", "[[children]]", f"name      = {_toml(child.name)}"]
+    sums = _line("sums_to", child.sums_to, "addition and subtraction within")
+    if child.at_home:
+        if child.sums is None and child.sums_to is not None:
+            lines.append(sums)
+    else:
+        lines.append(_line("numbers", list(child.numbers), "the counting range, within 0 to 100"))
+        later = "# sums_to = 5                  # addition and subtraction within: once counting is sure"
+        lines.append(later if child.sums_to is None else sums)
+        lines.append(_line("lookalike", child.lookalike, "how closely to look: 1 easy to 6 hard"))
+        lines.append(_line("hand", child.hand, "left or right"))
+    lines.append("materials = [")
     kept = [item for item in balanced(child) if (child.name, item.name) not in without]
-    lines: list[str] = []
     for number, item in enumerate(kept):
         if not number or kept[number - 1].area != item.area:
             lines.append(f"    # {AREA_WORDS[item.area]}")
         lines.append(f"    {_set(item)},")
-    return _CHILD.format(
-        name=_toml(child.name),
-        numbers=_toml(list(child.numbers)),
-        sums=sums,
-        lookalike=child.lookalike,
-        hand=_toml(child.hand),
-        materials="\n".join(lines),
-    )
+    return "\n".join([*lines, "]", ""])
 
 
 def _set(item: NewSet) -> str:
@@ -186,20 +224,11 @@ def write_new(file: Path, answers: Answers) -> tuple[tuple[str, str], ...]:
 
 
 def _tried(file: Path, answers: Answers, without: Sequence[tuple[str, str]]) -> Pack:
-    """The pack as it would be read from that file; a theme's folder lies beside the file, not the trial."""
-    import tempfile
-
+    """The pack as it would be read from that file."""
     from printkit.materials import material_keys
-    from printkit.pack.reader import read_pack
-    from printkit.pictures import built_in
+    from printkit.pack.reader import pack_of
 
-    theme = answers.theme
-    own = theme and theme not in built_in() and (file.parent / theme).is_dir()
-    here = replace(answers, theme=str((file.parent / theme).resolve())) if own else answers
-    with tempfile.TemporaryDirectory() as folder:
-        trial = Path(folder) / file.name
-        trial.write_text(starter(file.name, here, without), encoding="utf-8", newline="\n")
-        return read_pack(trial, material_keys())
+    return pack_of(file, starter(file.name, answers, without).encode(), material_keys())
 
 
 def _unfit(pack: Pack) -> tuple[tuple[str, str], ...]:

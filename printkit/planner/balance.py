@@ -22,16 +22,23 @@ TO_FIVE, TO_TEN, TO_TWENTY = 5, 10, 20
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class NewChild:
-    """A child as a pack file begins with; `numbers` are the first and last number it counts with."""
+    """A child as a pack file begins with; `numbers` are the first and last number it counts with.
+
+    `at_home`: the family's file has the child with its numbers, and `sums` if it says how far sums go.
+    """
 
     name: str
     numbers: tuple[int, int]
     hand: Literal["left", "right"] = "right"
+    at_home: bool = False
+    sums: int | None = None
 
     @property
     def sums_to(self) -> int | None:
-        """Addition and subtraction within; None before the child counts beyond 5."""
+        """Addition and subtraction within; None before the child counts beyond 5, unless it is said."""
         last = self.numbers[1]
+        if self.sums is not None:
+            return self.sums
         if last <= TO_FIVE:
             return None
         return 5 if last <= TO_TEN else 10 if last <= TO_TWENTY else 20

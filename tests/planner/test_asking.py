@@ -10,13 +10,13 @@ from printkit.planner.balance import NewChild
 NOTHING = {"season": None, "theme": None, "paper": None, "languages": None, "weeks": None, "numbers": None}
 
 
-def answers(lines, **said):
+def answers(lines, family="", home=(), **said):
     """What comes of these lines typed at the questions, and what was printed."""
     found = []
 
     @click.command()
     def command():
-        found.append(answered(asked({**NOTHING, "children": (), **said})))
+        found.append(answered(asked({**NOTHING, "children": (), **said}, family, home), family, home))
 
     result = CliRunner().invoke(command, input="\n".join(lines) + "\n")
     assert result.exception is None, result.output
@@ -59,3 +59,14 @@ def test_a_child_without_numbers_is_asked_for_them():
     assert found.children == (NewChild(name="Juno", numbers=(8, 14)),)
     assert "Juno's numbers" in output
     assert "The child's name" not in output
+
+
+def test_beside_a_familys_file_only_the_season_is_asked():
+    """Children, languages and paper of the family are known: season, theme and weeks are left."""
+    home = (NewChild(name="Pim", numbers=(1, 4), at_home=True),)
+    found, output = answers(["Winter", "", "4"], family="family.toml", home=home)
+
+    assert found.children == home
+    assert (found.season, found.theme, found.weeks) == ("Winter", "first-snow", 4)
+    assert (found.paper, found.languages) == ("", ())
+    assert "Paper" not in output

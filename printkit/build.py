@@ -70,7 +70,7 @@ def plan(pack: Pack, wish: Wish = Wish(), most_sheets: int = MOST_SHEETS) -> Pla
     sets: list[GuideSet] = []
     least = 0.0
     for tray in (tray for item in children for tray in item.trays):
-        made = _make(pack.seed, tray)
+        made = make_tray(pack.seed, tray)
         problems += made.problems
         least += 0.0 if wish.pieces else least_sheets(made.pieces, frame_of(tray))
         if least > most_sheets:  # nothing is kept any more, only counted
@@ -112,10 +112,11 @@ def _check_sheets(sheets: float, most: int, *, counted: bool) -> None:
 
 def unfit(pack: Pack) -> tuple[Tray, ...]:
     """The trays of a pack that cannot be made as they are asked for."""
-    return tuple(tray for item in pack.children for tray in item.trays if _make(pack.seed, tray).problems)
+    return tuple(tray for item in pack.children for tray in item.trays if make_tray(pack.seed, tray).problems)
 
 
-def _make(seed: int, tray: Tray) -> Made:
+def make_tray(seed: int, tray: Tray) -> Made:
+    """The pieces of one tray, or why there are none; none is too large for its sheet."""
     room = Room(*frame_of(tray).room)
     if room.width < 40 or room.height < 40:
         return Made(problems=(size_problem(tray, room, (40.0, 40.0)),))

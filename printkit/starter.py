@@ -59,12 +59,13 @@ seed      = 1                  # another number gives other chance layouts
 class Answers:
     """What a new pack file is made of; `season` is a word or two, such as 'Spring' or 'Summer 2027'.
 
-    `family` is the name of the family's file beside it, '' if there is none. What that file holds is not
+    `title` is made of theme and season if it is empty. `family` is the name of the family's file beside it, '' if there is none. What that file holds is not
     said again: paper and languages only where they are given here.
     """
 
     children: tuple[NewChild, ...] = (NewChild(name="Wren", numbers=(1, 5)),)
     season: str = ""
+    title: str = ""
     theme: str | None = None
     paper: str = ""
     languages: tuple[str, ...] = ()
@@ -136,7 +137,7 @@ def starter(file: str, answers: Answers, without: Sequence[tuple[str, str]] = ()
     theme, home = answers.theme or usual_theme(answers.season), answers.family
     paper, languages = answers.paper or "a4", list(answers.languages) or ["en"]
     lines = [
-        f"title     = {_toml(_title(answers.season, theme))}",
+        f"title     = {_toml(answers.title or _title(answers.season, theme))}",
         _line("theme", theme, "a built-in theme (printkit list themes) or a folder of pictures"),
     ]
     if answers.paper or not home:

@@ -54,7 +54,7 @@ class _Book(NamedTuple):
         return self.known.get(tray_anchor(self.sets[child, move.set]), 1)
 
     def listed(self, words: Sequence[str]) -> str:
-        return listing(words, say(self.texts, "guide.and"))
+        return listing(words, say(self.texts, "weeks.and"))
 
 
 def plan_of(pack: Pack, sets: Sequence[GuideSet]) -> Season:

@@ -59,8 +59,9 @@ seed      = 1                  # another number gives other chance layouts
 class Answers:
     """What a new pack file is made of; `season` is a word or two, such as 'Spring' or 'Summer 2027'.
 
-    `title` is made of theme and season if it is empty. `family` is the name of the family's file beside it, '' if there is none. What that file holds is not
-    said again: paper and languages only where they are given here.
+    `title` is made of theme and season if it is empty. `family` is the name of the family's file beside
+    it, '' if there is none: what that file holds is not said again, and paper and languages only where
+    they are given here.
     """
 
     children: tuple[NewChild, ...] = (NewChild(name="Wren", numbers=(1, 5)),)

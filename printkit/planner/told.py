@@ -17,10 +17,10 @@ Title = Callable[[str], str]
 
 def reason_words(reason: Reason, title: Title, texts: Catalogue) -> str:
     """Why a set comes or goes, as a sentence without its full stop."""
-    form = "one" if reason.weeks == 1 else "other"
     key = f"weeks.reason.{reason.key}"
     if reason.key == "makes_room":
-        key += f".{form}" if reason.others else f".alone_{form}"
+        key += "" if reason.others else "_alone"
+        key += ".one" if reason.weeks == 1 else ".other"
     joined = ", ".join(title(name) for name in reason.others)
     return texts.say(key, area=texts.say(f"weeks.area.{reason.area}"), others=joined, n=reason.weeks)
 

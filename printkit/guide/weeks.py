@@ -6,7 +6,7 @@ from typing import NamedTuple
 from printkit.errors import listing
 from printkit.guide.blocks import items, labelled, paragraph, section, small, subsection
 from printkit.guide.flow import Look, Strip, glued, height_of, spaced
-from printkit.guide.lines import bold, say, say_all
+from printkit.guide.lines import bold, say, say_all, say_count
 from printkit.guide.sets import GuideSet, by_child
 from printkit.guide.teaching import tray_anchor
 from printkit.guide.ticks import Row, date_line, legend, overview, side_by_side, tick_table
@@ -122,7 +122,8 @@ def _notes(book: _Book, item: ChildPlan) -> tuple[Strip, ...]:
     if item.all_stay:
         notes.append(book.say("all_stay", child=item.child))
     if item.calm is not None:
-        notes.append(book.say("crowded", child=item.child, weeks=len(item.weeks), calm=item.calm))
+        crowded = "weeks.guide.crowded"
+        notes.append(say_count(book.texts, crowded, len(item.weeks), child=item.child, calm=item.calm))
     return tuple(strip for note in notes for strip in small(book.look, note, gap=1.2))
 
 

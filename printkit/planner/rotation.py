@@ -86,10 +86,12 @@ def arrivals(count: int, weeks: int) -> tuple[int, ...]:
 
 
 def calm_weeks(count: int) -> int:
-    """The least number of weeks in which never more than five, then two, things come a week."""
-    if count <= FEW:
-        return 1
-    return 2 + -(-(count - FEW) // A_WEEK)
+    """The least number of weeks in which at first no more than five, then no more than two things come."""
+
+    def calm(found: tuple[int, ...]) -> bool:
+        return found[0] <= FEW and all(number <= A_WEEK for number in found[1:])
+
+    return next(weeks for weeks in range(1, count + 3) if calm(arrivals(count, weeks)))
 
 
 def turns(things: Sequence[Thing], weeks: int) -> tuple[Turn, ...]:

@@ -36,7 +36,7 @@ def child_plan(child: str, trays: Sequence[Tray], weeks: int) -> ChildPlan:
         weeks=tuple(reasons.week(number, turn) for number, turn in enumerate(found, 1)),
         areas=tuple(areas.items()),
         standing=standing,
-        all_stay=bool(things) and not any(turn.away for turn in found),
+        all_stay=bool(things) and calm <= weeks and not any(turn.away for turn in found),
         calm=calm if calm > weeks else None,
     )
 

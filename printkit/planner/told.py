@@ -74,7 +74,7 @@ def plan_lines(values: list[dict[str, Any]]) -> Iterator[str]:
             yield "    All of these fit on the shelf: once out, each stays out."
         if item["calm_weeks"]:
             yield (
-                f"    These are many sets for {len(item['weeks'])} weeks: "
+                f"    These are many sets for {'one week' if count == 1 else f'{count} weeks'}: "
                 f"weeks = {item['calm_weeks']} would be calmer, or fewer sets."
             )
     yield "  Why, and on which day: in the guide; with --json here too."

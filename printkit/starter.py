@@ -149,7 +149,9 @@ def starter(file: str, answers: Answers, without: Sequence[tuple[str, str]] = ()
     lines.append(_line("weeks", answers.weeks, weeks))
     head = _HEAD.format(file=file) + (_FAMILY.format(family=home) if home else "")
     middle = "\n".join(lines) + "\n" + ("" if home else _PRINTER)
-    return f"{head}\n{middle}{_FOOT}" + "".join(_child(child, without) for child in answers.children)
+    return f"{head}\n{middle}{_FOOT}" + "".join(
+        _child(child, answers.weeks, without) for child in answers.children
+    )
 
 
 def _line(key: str, value: Any, says: str) -> str:
@@ -165,7 +167,7 @@ def _title(season: str, theme: str) -> str:
     return f"{name}, {' '.join(words)}" if words else name
 
 
-def _child(child: NewChild, without: Sequence[tuple[str, str]]) -> str:
+def _child(child: NewChild, weeks: int, without: Sequence[tuple[str, str]]) -> str:
     lines = ["", "[[children]]", f"name      = {_toml(child.name)}"]
     sums = _line("sums_to", child.sums_to, "addition and subtraction within")
     if child.at_home:
@@ -178,7 +180,7 @@ def _child(child: NewChild, without: Sequence[tuple[str, str]]) -> str:
         lines.append(_line("lookalike", child.lookalike, "how closely to look: 1 easy to 6 hard"))
         lines.append(_line("hand", child.hand, "left or right"))
     lines.append("materials = [")
-    kept = [item for item in balanced(child) if (child.name, item.name) not in without]
+    kept = [item for item in balanced(child, weeks) if (child.name, item.name) not in without]
     for number, item in enumerate(kept):
         if not number or kept[number - 1].area != item.area:
             lines.append(f"    # {AREA_WORDS[item.area]}")

@@ -12,10 +12,15 @@ Every child has two sets or more for each area but sums, which begin at 10: enou
 shelf and a basket to take turns with, and not more than six weeks take at two new ones a week.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
 from printkit.planner.model import AREAS, Area
+from printkit.planner.rotation import Thing, calm_weeks, coming
+
+_EXTRA = ("calendar", "tiles")
+"""They take no place of their own on the shelf: one hangs, the other goes with the strips."""
 
 TO_FIVE, TO_TEN, TO_TWENTY = 5, 10, 20
 
@@ -69,8 +74,11 @@ def _set(area: Area, make: str, name: str = "", **keys: Any) -> NewSet:
     return NewSet(make=make, area=area, keys=tuple((own | keys).items()))
 
 
-def balanced(child: NewChild) -> tuple[NewSet, ...]:
-    """The sets for a child, area by area, the easiest of each first."""
+def balanced(child: NewChild, weeks: int = 6) -> tuple[NewSet, ...]:
+    """The sets for a child, area by area, the easiest of each first.
+
+    In a season shorter than six weeks only as many as can come calmly: those that would come first.
+    """
     first, last = child.numbers
     if last <= TO_FIVE:
         found = _to_five()
@@ -80,7 +88,19 @@ def balanced(child: NewChild) -> tuple[NewSet, ...]:
         found = _to_twenty()
     else:
         found = _beyond(first, last)
-    return tuple(item for area in AREAS for item in found if item.area == area)
+    kept = _first_to_come(found, weeks)
+    return tuple(item for area in AREAS for item in found if item.area == area and item.name in kept)
+
+
+def _first_to_come(found: Sequence[NewSet], weeks: int) -> set[str]:
+    things = [
+        Thing(name=item.name, area=item.area, step=(place,))
+        for place, item in enumerate(found)
+        if item.make not in _EXTRA
+    ]
+    most = max(count for count in range(len(things) + 1) if calm_weeks(count) <= weeks)
+    kept = {thing.name for thing in coming(things)[:most]}
+    return kept | {"calendar"} | ({"tiles"} if "strips" in kept else set())
 
 
 def _to_five() -> tuple[NewSet, ...]:

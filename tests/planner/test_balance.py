@@ -8,6 +8,7 @@ from strategies import read
 from printkit.build import unfit
 from printkit.planner import season
 from printkit.planner.balance import NewChild, balanced
+from printkit.planner.rotation import calm_weeks
 from printkit.starter import Answers, new_child, starter, usual_theme
 from printkit.units import PAPERS
 
@@ -41,6 +42,19 @@ def test_a_child_has_sets_for_each_area(numbers):
     assert all(areas.count(area) >= 2 for area in set(areas))
     assert len({item.name for item in found}) == len(found)
     assert 8 <= len(found) <= 14
+
+
+@given(NUMBERS, st.integers(1, 20))
+def test_a_short_season_has_fewer_sets(numbers, weeks):
+    """Never more than come calmly in the weeks, five or more all the same; six weeks have room for all."""
+    child = NewChild(name="Wren", numbers=numbers)
+    found = balanced(child, weeks)
+    own = [item for item in found if item.make not in ("calendar", "tiles")]
+
+    assert len(own) >= 5
+    assert calm_weeks(len(own)) <= weeks
+    assert all(item in balanced(child) for item in found)
+    assert weeks < 6 or found == balanced(child)
 
 
 def test_small_and_older_children_have_their_own_kinds():
@@ -87,7 +101,7 @@ def test_every_answer_makes_a_legal_file(numbers, paper, weeks, hand):
     assert pack.weeks == weeks
     assert pack.children[0].child.numbers == numbers
     assert pack.children[0].child.hand == hand
-    assert len(pack.children[0].trays) == len(balanced(child))
+    assert len(pack.children[0].trays) == len(balanced(child, weeks))
 
 
 def test_what_is_left_out_is_not_written():

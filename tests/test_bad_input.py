@@ -19,7 +19,7 @@ NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
     "back_shift, children, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, "
     "margin, materials, needs, numbers, numerals, paper, save, seed, shared, stack, start, sums_to, theme, title, "
-    "units, unreviewed or words"
+    "units, unreviewed, weeks or words"
 )
 CHILD_KEYS = (
     "back_shift, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, margin, "
@@ -127,6 +127,10 @@ SENTENCES = {
     "not a number": (
         "margin = nan\n" + child(),
         "pack.toml, line 1 (margin): found nan; allowed: 3 to 40 mm",
+    ),
+    "no weeks": (
+        "weeks = 0\n" + child(),
+        "pack.toml, line 1 (weeks): found 0; allowed: a whole number from 1 to 20",
     ),
     "a million metres": (
         "counter = 1e9\n" + child(),

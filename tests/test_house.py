@@ -17,7 +17,7 @@ FLOORS = (
     ("pack",),
     ("materials",),
     ("sheets",),
-    ("labels", "guide", "manifest", "ink", "forms", "limits"),
+    ("labels", "planner", "guide", "manifest", "ink", "forms", "limits"),
     ("writer",),
     ("shown",),
     (
@@ -30,6 +30,7 @@ FLOORS = (
         "theme_folder",
         "starter",
     ),
+    ("asking",),
     ("cli",),
     ("__main__",),
 )

@@ -111,6 +111,7 @@ class _Reader:
             margin=pack_child.margin,
             children=children,
             people=people,
+            weeks=top.values.get("weeks", 6),
             family=home.name,
             notes=tuple(dict.fromkeys(self.told.notes)),
         )

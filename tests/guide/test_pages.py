@@ -300,7 +300,7 @@ def test_page_numbers_in_the_text_are_right():
     texts = texts_of(pages_of(summer()))
     contents = texts[0].split("In this guide")[1]
 
-    for title in ("Print", "Cut", "Gather", "Cautions", "The trays", "Keys"):
+    for title in ("Print", "Cut", "Gather", "Cautions", "The trays", "Week by week", "Keys"):
         page = int(re.search(rf"{title},\s+page\s(\d+)", contents)[1])
         assert f"{title} " in texts[page - 1].removeprefix("Rock pool summer Guide")
     hint = next(text for text in texts if "Shown and watched like" in text)
@@ -315,13 +315,14 @@ def test_pages_are_numbered():
 
 
 def test_bookmarks_lead_to_sections_and_children():
-    """The outline lists the sections, with the children below the trays."""
+    """The outline lists the sections, with the children below the trays and the weeks below theirs."""
     data = write(pages_of(summer()), title="guide", language="en").data
     outline = pypdf.PdfReader(io.BytesIO(data), strict=True).outline
     titles = [[item.title for item in entry] if isinstance(entry, list) else entry.title for entry in outline]
 
     assert titles == [
-        "Rock pool summer", "Cautions", "Print", "Gather", "Cut", "The trays", ["Wren", "Juno"], "Keys",
+        "Rock pool summer", "Cautions", "Print", "Gather", "Cut", "The trays", ["Wren", "Juno"],
+        "Week by week", ["Week 1", "Weeks 2 to 5", "Week 6"], "Keys",
     ]  # fmt: skip
 
 

@@ -268,7 +268,7 @@ def _too_many(seed, words, tray, cards, size, motif):
 def _parts(tray: Tray, naming: Naming, size: tuple[float, float]) -> tuple[Rect, Rect, Rect]:
     """The boxes for things, numeral and words on a card that shows all three, from top to bottom."""
     box = content(size)
-    words_high = height_of(naming, _numbers(tray), box.width, _small_words(size))
+    words_high = height_of(naming, _numbers(tray), box.width, _small_words(tray, size))
     numeral_high = _tall(tray, min(26.0, 0.22 * box.height), 0.36 * box.height)
     gap = 3.0 if words_high else 1.5
     words = Rect(box.left, box.bottom - words_high, box.width, words_high)
@@ -286,9 +286,9 @@ _LYING = 1.2
 """How much wider than high a card is on which words stand beside a large numeral."""
 
 
-def _small_words(size: tuple[float, float]) -> float:
+def _small_words(tray: Tray, size: tuple[float, float]) -> float:
     """The largest words on a card that shows things too, in mm an em."""
-    return min(6.0, size[0] * 0.085)
+    return min(12.0 if needs.is_large(tray.child) else 6.0, size[0] * 0.085)
 
 
 def _things_box(tray: Tray, naming: Naming, size: tuple[float, float]) -> Rect:
@@ -389,7 +389,7 @@ def _pieces(plan: _Plan, card: _Card) -> list[Piece]:
             frame,
             *thing_marks,
             *_figure(plan, number, figure_box),
-            *written(plan.naming, _numbers(tray), number, words_box, _small_words(plan.size)),
+            *written(plan.naming, _numbers(tray), number, words_box, _small_words(plan.tray, plan.size)),
         ),
         areas=areas,
     )

@@ -31,7 +31,10 @@ def answering(material: Material) -> Material:
             return found
         pieces = found.pieces
         if needs.is_large(tray.child):
-            pieces = tuple(replace(piece, front=blackened(piece.front)) for piece in pieces)
+            pieces = tuple(
+                replace(piece, front=blackened(piece.front), back=piece.back and inked(piece.back))
+                for piece in pieces
+            )
         short = shortfalls(tray, pieces, material.handled)
         return replace(found, pieces=pieces, notes=(*found.notes, *short))
 
@@ -60,6 +63,19 @@ def _possible(make: Callable[[int, Tray, Room], Made], seed: int, tray: Tray, ro
 def blackened(face: Face) -> Face:
     """The face with black letters, numerals and rules; places and frames darker than usual."""
     return replace(face, marks=tuple(_darker(mark) for mark in face.marks))
+
+
+def inked(face: Face) -> Face:
+    """The face with what is nearly black in black; a control stays too light to shine through."""
+    return replace(
+        face,
+        marks=tuple(
+            replace(mark, color=BLACK)
+            if isinstance(mark, Text | Line) and _is_gray(mark.color, _DARK)
+            else mark
+            for mark in face.marks
+        ),
+    )
 
 
 def _darker(mark: Mark) -> Mark:

@@ -276,12 +276,15 @@ def _parts(tray: Tray, naming: Naming, size: tuple[float, float]) -> tuple[Rect,
     if words_high and needs.is_large(tray.child) and box.width > _LYING * box.height:
         # Beside each other numeral and words leave more height to the things.
         half = box.width / 2
-        figure = Rect(box.left, box.bottom - numeral_high, half, numeral_high)
+        figure = Rect(box.left, box.bottom - _OVER_MARK - numeral_high, half, numeral_high)
         words = Rect(box.left + half, figure.top + (numeral_high - words_high) / 2, half, words_high)
-    things = Rect(box.left + 1, box.top + 1, box.width - 2, figure.top - 5 - box.top - 1)
+    apart = 4.5 if figure.width < box.width else 5.0
+    things = Rect(box.left + 1, box.top + 1, box.width - 2, figure.top - apart - box.top - 1)
     return things, figure, words
 
 
+_OVER_MARK = 2.5
+"""mm that the rule of a large numeral keeps from the set mark below it."""
 _LYING = 1.2
 """How much wider than high a card is on which words stand beside a large numeral."""
 

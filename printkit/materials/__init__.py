@@ -11,7 +11,7 @@ from printkit.materials.base import Made, Material, Need, Room
 from printkit.materials.seeing import answering
 from printkit.pack import MaterialKeys
 
-__all__ = ["Made", "Material", "Need", "Room", "material_keys", "materials"]
+__all__ = ["Made", "Material", "Need", "Room", "material_keys", "materials", "track_of"]
 
 
 @cache
@@ -27,3 +27,9 @@ def material_keys() -> dict[str, MaterialKeys]:
     return {
         name: MaterialKeys(settings=item.settings, stock=item.stock) for name, item in materials().items()
     }
+
+
+def track_of(material: str) -> str | None:
+    """The ladder that a child climbs with a material; None for one that climbs none, or an unknown name."""
+    found = materials().get(material)
+    return found.track if found else None

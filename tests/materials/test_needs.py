@@ -120,10 +120,10 @@ def test_every_material_meets_a_need_or_says_so(name, wanted, paper):
     assert all(turned_to_fit(piece, room_of(asked)) is not None for piece in found.pieces)
 
 
-SMALL_NUMERALS = {"calendar", "dice-write", "hundred-chart", "tiles"}
+SMALL_NUMERALS = {"bar-chart", "calendar", "dice-write", "hundred-chart", "tiles"}
 SMALL_PIECES = {"calendar", "hundred-chart"}
 """Materials that cannot meet a need even with the numbers 1 to 5: seven weekdays or ten numbers side by side,
-two whole words to a row, tiles that fit the boxes of an equation."""
+rows of a chart, two whole words to a row, tiles that fit the boxes of an equation."""
 
 
 @pytest.mark.parametrize("name", EVERY)

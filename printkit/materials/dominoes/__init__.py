@@ -54,7 +54,8 @@ class Settings:
     values: int | None = setting(
         None,
         Whole(2, 13),
-        "how many different numbers, from the child's first one on; unset: up to seven, which is 28 tiles",
+        "how many different numbers, from the child's first one on; unset: up to seven, which is 28 tiles,"
+        " none beyond six if they begin below four",
     )
     motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
 
@@ -192,6 +193,7 @@ MATERIAL = Material(
     name="dominoes",
     order=44,
     line="tiles with two quantities to lay end to end; every two numbers together on one tile",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

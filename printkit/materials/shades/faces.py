@@ -18,6 +18,8 @@ LEAST_PATCH = 12.0
 _PICTURE, _GAP = 13.0, 3.0
 _LINE = 0.6
 """mm of the black lines that make grays."""
+SPREAD = _LINE / (_LINE + 0.1)
+"""What of a printed line is drawn: ink and toner run about 0.05 mm to either side (from memory)."""
 _RING, _RINGS_APART = 2.6, 2.4
 _SOFT: Color = (0.7,)
 
@@ -31,11 +33,11 @@ class Patch:
 
     @property
     def covered(self) -> float:
-        """The share that black lines cover: so much that light from all of it is that of the gray."""
+        """The share that black lines cover as drawn: printed, light from all of it is that of the gray."""
         if not self.lines:
             return 0.0
         light, ink = _luminance(self.color), _luminance(INK)
-        return round((1 - light) / (1 - ink), 4)
+        return round(SPREAD * (1 - light) / (1 - ink), 4)
 
 
 def _luminance(color: Color) -> float:
@@ -78,7 +80,7 @@ def _patch_marks(patch: Patch, box: Rect) -> tuple[Mark, ...]:
     edge = Box(
         x=inner.left, y=inner.top, width=inner.width, height=inner.height, radius=0.5, stroke=INK, line=0.3
     )
-    return (*hatching(box.inset(0.6), gap=gap, color=INK, line=_LINE), edge)
+    return (*hatching(box.inset(0.3), gap=gap, color=INK, line=_LINE), edge)
 
 
 def _rings(size: tuple[float, float], place: int, count: int) -> tuple[tuple[Mark, ...], Rect]:

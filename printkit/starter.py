@@ -28,6 +28,7 @@ numbers   = {numbers}             # the counting range, within 0 to 100
 sums_to   = 5                  # addition and subtraction within
 lookalike = 1                  # how closely to look: 1 easy to 6 hard
 hand      = "right"
+needs     = []                 # any of "large", "easy-grip", "color-safe"
 materials = [
     "counting-cards",
     "clip-cards",

@@ -23,7 +23,13 @@ FIRST = {"numbers": [1, 5], "sums_to": 5, "theme": PLAIN_THEME}
 @cache
 def made(name, wanted, paper="a4", first=1, last=5):
     """What a material makes by its defaults for a child with those needs."""
-    child = {**FIRST, "paper": paper, "needs": list(wanted), "numbers": [first, last], "sums_to": max(2, last)}
+    child = {
+        **FIRST,
+        "paper": paper,
+        "needs": list(wanted),
+        "numbers": [first, last],
+        "sums_to": max(2, last),
+    }
     asked = tray(name, child)
     return asked, made_of(asked)
 
@@ -208,7 +214,9 @@ def test_a_need_that_gives_way_is_told_by_check():
     """The note stands in the summary with the child's name and the set."""
     made = {
         "theme": PLAIN_THEME,
-        "children": [{"name": "Wren", "numbers": [60, 66], "needs": "large", "materials": ["counting-cards"]}],
+        "children": [
+            {"name": "Wren", "numbers": [60, 66], "needs": "large", "materials": ["counting-cards"]}
+        ],
     }
     notes = summary(plan(read(made)))["notes"]
 
@@ -294,7 +302,7 @@ def test_shades_are_safe_for_a_child_who_needs_it(wanted, safe):
 def test_differences_of_color_are_seen_by_all_eyes(theme):
     """Recolored parts of odd-one-out differ by 10 (CIEDE2000) or more in every simulation, and in gray."""
     from printkit.pictures import differences
-    from printkit.pictures.seen import pixels, color_change
+    from printkit.pictures.seen import color_change, pixels
 
     found = tray("odd-one-out", {"theme": theme, "needs": "color-safe", "lookalike": 4})
     recolored = [
@@ -315,8 +323,12 @@ def test_differences_of_color_are_seen_by_all_eyes(theme):
 def test_any_legal_child_gets_every_material(name, wanted, numbers, paper):
     """Whatever the numbers and the needs, the defaults of every material make pieces on A4 and on Letter."""
     child = {
-        "theme": PLAIN_THEME, "paper": paper, "needs": wanted, "numbers": numbers, "sums_to": max(2, numbers[1])
-    }  # fmt: skip
+        "theme": PLAIN_THEME,
+        "paper": paper,
+        "needs": wanted,
+        "numbers": numbers,
+        "sums_to": max(2, numbers[1]),
+    }
 
     found = made_of(tray(name, child))
 

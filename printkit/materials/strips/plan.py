@@ -251,7 +251,7 @@ def _placed(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
             continue
         band = box.height - how.high - BETWEEN
         down = int((band + BETWEEN + 1e-6) // (wants.place + BETWEEN))
-        if down and all(_places_fit(how, down, kind, box, wants) for kind in wants.kinds):
+        if down >= 1 and all(_places_fit(how, down, kind, box, wants) for kind in wants.kinds):
             yield Fit(size=size, how=how, down=down, thing=wants.place)
 
 

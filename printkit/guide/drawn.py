@@ -105,9 +105,7 @@ class _Drawing:
         for share in (0.0, *_ALONG):
             y = line.y1 + high + 0.9 if not share else line.y1 + share * (line.y2 - line.y1) + high / 2
             yield from (
-                text(x, y)
-                for x in (line.x1 + 0.6, line.x1 - 0.6 - wide)
-                if _LANE < x < self.right - wide
+                text(x, y) for x in (line.x1 + 0.6, line.x1 - 0.6 - wide) if _LANE < x < self.right - wide
             )
 
 

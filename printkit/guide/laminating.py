@@ -104,9 +104,7 @@ def _a_pouch(paper: tuple[float, float], size: tuple[float, float]) -> int:
     """How many pieces lie in one pouch in rows with enough film between them, all turned alike."""
 
     def rows(across: float, down: float) -> int:
-        return int((paper[0] + BETWEEN) // (across + BETWEEN)) * int(
-            (paper[1] + BETWEEN) // (down + BETWEEN)
-        )
+        return int((paper[0] + BETWEEN) // (across + BETWEEN)) * int((paper[1] + BETWEEN) // (down + BETWEEN))
 
     return max(1, rows(*size), rows(size[1], size[0]))
 

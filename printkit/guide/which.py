@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from itertools import groupby
 
 from printkit.guide.blocks import Column, Row, paragraph, subsection, table
@@ -13,6 +14,8 @@ from printkit.labels import set_title
 from printkit.sheets.model import Page, SheetFile
 from printkit.texts import Catalogue
 
+_FEW = 16
+"""Lines of a file that are not parted in the table."""
 Held = tuple[tuple[tuple[str, int], ...], tuple[str, ...]]
 """How many pieces of which sets, and the sets whose labels a sheet holds."""
 
@@ -68,11 +71,15 @@ def sheet_map(
             continue
         names = {name: title for (child, name), title in titles.items() if child == file.child}
         rows.append(Row(cells=(file.name, ""), strong=True))
+        own: list[Row] = []
         for what, group in groupby(numbered, key=lambda entry: entry[1]):
             numbers = [number for number, _ in group]
             which = sheet_numbers(numbers, texts)
             cells = (f"{which[:1].upper()}{which[1:]}", _held_words(what, len(numbers) > 1, names, texts))
-            rows.append(Row(cells=cells, rule=False))
+            own.append(Row(cells=cells, rule=False, tied=True))
+        # A file stays on one page with its name, if it is not very long.
+        rows += own if len(own) <= _FEW else (replace(row, tied=False) for row in own)
+        rows[-1] = replace(rows[-1], tied=False)
     columns = (
         Column(title=say(texts, "guide.map.sheet"), keep=True),
         Column(title=say(texts, "guide.map.holds")),

@@ -161,5 +161,5 @@ def test_the_guide_tells_heights():
     pieces = made_of(tray("sizes", count=3)).pieces
     told = MATERIAL.guidance.examples([piece.facts for piece in pieces], str)
 
-    one, two, three = (f"{piece.facts.height:.1f}" for piece in pieces)
-    assert told == {"heights": f"{one}, {two} and {three}", "ratio": "1.3"}
+    heights = tuple(round(piece.facts.height, 1) for piece in pieces)
+    assert told == {"heights": heights, "ratio": 1.3}

@@ -3,6 +3,7 @@
 import json
 import sys
 from collections.abc import Callable
+from datetime import date, datetime
 from functools import wraps
 from pathlib import Path
 from typing import Any
@@ -270,6 +271,36 @@ def _draw(what: str, out: Path) -> None:
         allowed = "with letters or materials only"
         raise PrintkitError([Problem(place="-o", found=f"{what} are not drawn", allowed=allowed)])
     click.echo(str(out))
+
+
+@commands.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.argument("child")
+@click.argument("set_name", metavar="SET")
+@click.argument("result", metavar="[sure|growing|not-yet|unused]")
+@click.option("--on", metavar="DATE", help="The day it was seen, such as 2026-11-25; today if unset.")
+@click.option("--say", default="", metavar="TEXT", help="Your own words about it.")
+@_told
+def note(file: Path, child: str, set_name: str, result: str, on: str | None, say: str) -> None:
+    """Writes down how a child got on with a set: one line in journal.txt beside the pack file."""
+    from printkit.journal import append, entry_line, journal_file, noted
+
+    entry = noted(_plain_pack(file), child, set_name, result, today=_today(), on=on, said=say)
+    append(journal_file(file), entry)
+    click.echo(f"{journal_file(file)}: {entry_line(entry)}")
+
+
+def _plain_pack(file: Path) -> Any:
+    """The pack as its file has it."""
+    from printkit.materials import material_keys
+    from printkit.pack.reader import read_pack
+
+    return read_pack(file, material_keys())
+
+
+def _today() -> date:
+    """The one look at the clock; everything else is told the day."""
+    return datetime.now().date()
 
 
 @commands.command(name="printer-test")

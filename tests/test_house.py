@@ -16,7 +16,7 @@ FLOORS = (
     ("pack",),
     ("materials",),
     ("sheets",),
-    ("labels", "guide", "manifest", "ink", "forms", "limits"),
+    ("labels", "guide", "manifest", "ink", "forms", "limits", "journal"),
     ("writer",),
     ("shown",),
     (

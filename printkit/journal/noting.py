@@ -1,0 +1,91 @@
+"""What an adult says about a tray -> a note, or all that is wrong with it."""
+
+from collections.abc import Iterable
+from dataclasses import fields
+from datetime import date
+from typing import Any
+
+from printkit.checks import shown
+from printkit.errors import PrintkitError, Problem, listing, nearest
+from printkit.files import same_name
+from printkit.journal.lines import read_day, read_result
+from printkit.journal.model import RESULTS, Entry
+from printkit.pack import Pack, Tray
+
+
+def noted(
+    pack: Pack, child: str, set_name: str, result: str, *, today: date, on: str | None = None, said: str = ""
+) -> Entry:
+    """The note about one of the pack's trays.
+
+    `on` is a day such as 2026-11-25, not after `today`; unset: today. Raises PrintkitError with all that
+    is wrong with it.
+    """
+    problems: list[Problem] = []
+    day = today if on is None else read_day(on)
+    if day is None:
+        problems.append(
+            Problem(place="--on", found=f"{shown(on)} is no day", allowed="a day such as 2026-11-25")
+        )
+    elif day > today:
+        allowed = f"today ({today.isoformat()}) or a day before it"
+        problems.append(
+            Problem(place="--on", found=f"{day.isoformat()} lies in the future", allowed=allowed)
+        )
+    seen = read_result(result)
+    if seen not in RESULTS:
+        problems.append(_unknown("RESULT", "result", result, RESULTS))
+    tray = _tray(pack, child, set_name, problems)
+    if problems or tray is None or day is None:
+        raise PrintkitError(problems)
+    return Entry(
+        on=day,
+        child=tray.child.name,
+        set=tray.set,
+        result=seen,
+        played=played_in(tray),
+        title=pack.title,
+        said=said.strip(),
+    )
+
+
+def _tray(pack: Pack, child: str, set_name: str, problems: list[Problem]) -> Tray | None:
+    names = [item.child.name for item in pack.children]
+    trays = [tray for item in pack.children if same_name(item.child.name, child) for tray in item.trays]
+    if not trays:
+        problems.append(_unknown("CHILD", "child", child, names))
+        return None
+    tray = next((tray for tray in trays if same_name(tray.set, set_name)), None)
+    if tray is None:
+        problems.append(
+            _unknown("SET", "set", set_name, [tray.set for tray in trays], f" among {child}'s trays")
+        )
+    return tray
+
+
+def _unknown(place: str, kind: str, word: str, known: Iterable[str], where: str = "") -> Problem:
+    words = list(known)
+    return Problem(
+        place=place,
+        found=f"there is no {kind} {shown(word)}{where}",
+        allowed=listing(words),
+        nearest=nearest(word, words),
+    )
+
+
+def played_in(tray: Tray) -> tuple[tuple[str, Any], ...]:
+    """The tray's keys as a note keeps them: what was trained, in which theme, with which settings."""
+    child = tray.child
+    keys = {
+        "make": tray.material,
+        "numbers": child.numbers,
+        "sums_to": child.sums_to,
+        "lookalike": child.lookalike,
+        "theme": child.theme.name,
+    }
+    own = {
+        field.name: getattr(tray.settings, field.name)
+        for field in fields(tray.settings)
+        if getattr(tray.settings, field.name) != field.default
+    }
+    return tuple((key, value) for key, value in (keys | own).items() if value is not None)

@@ -10,7 +10,7 @@ from functools import cache
 from printkit.materials.base import Made, Material, Need, Room
 from printkit.pack import MaterialKeys
 
-__all__ = ["Made", "Material", "Need", "Room", "material_keys", "materials"]
+__all__ = ["Made", "Material", "Need", "Room", "material_keys", "materials", "track_of"]
 
 
 @cache
@@ -24,5 +24,12 @@ def materials() -> dict[str, Material]:
 def material_keys() -> dict[str, MaterialKeys]:
     """What the pack reader must know of each material."""
     return {
-        name: MaterialKeys(settings=item.settings, stock=item.stock) for name, item in materials().items()
+        name: MaterialKeys(settings=item.settings, stock=item.stock, track=item.track)
+        for name, item in materials().items()
     }
+
+
+def track_of(material: str) -> str | None:
+    """The ladder that a child climbs with a material; None for one that climbs none, or an unknown name."""
+    found = materials().get(material)
+    return found.track if found else None

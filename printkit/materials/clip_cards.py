@@ -329,6 +329,7 @@ MATERIAL = Material(
     name="clip-cards",
     order=40,
     line="things to count and three or four numerals; a clothespin marks the right one",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -251,6 +251,7 @@ MATERIAL = Material(
     name="place-mats",
     order=52,
     line="mats with two sets and their total for loose counters, with boxes for the numbers",
+    track="operations",
     settings=Settings,
     facts=Facts,
     stock="card",

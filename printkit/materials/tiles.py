@@ -176,6 +176,7 @@ MATERIAL = Material(
     name="tiles",
     order=54,
     line="loose numerals and signs that fit the boxes of strips and mats",
+    track="operations",
     settings=Settings,
     facts=Facts,
     stock="card",

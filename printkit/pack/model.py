@@ -104,7 +104,8 @@ class Pack:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class MaterialKeys:
-    """What the pack reader must know of a material: its settings' class and its usual stock."""
+    """What the pack reader must know of a material: its settings' class, usual stock and ladder."""
 
     settings: type
     stock: Stock
+    track: str | None = None

@@ -315,6 +315,7 @@ MATERIAL = Material(
     name="bingo",
     order=130,
     line="boards that all differ and can all win, with cards to call numerals, things, words or pictures",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -310,6 +310,7 @@ MATERIAL = Material(
     name="compare",
     order=60,
     line="which of two is more or fewer, which of three has as many, one more or one fewer",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

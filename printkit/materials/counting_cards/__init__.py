@@ -391,6 +391,7 @@ MATERIAL = Material(
     name="counting-cards",
     order=10,
     line="things to count with their numeral and words, on one card, on its back or apart",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

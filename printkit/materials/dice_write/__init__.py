@@ -191,6 +191,7 @@ MATERIAL = Material(
     name="dice-write",
     order=150,
     line="roll a die or two, write the numeral, trace the word, color or lay out that many",
+    track="writing",
     settings=Settings,
     facts=Facts,
     stock="plain",

@@ -178,6 +178,7 @@ MATERIAL = Material(
     name="dominoes",
     order=44,
     line="tiles with two quantities to lay end to end; every two numbers together on one tile",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

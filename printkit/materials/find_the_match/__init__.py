@@ -314,6 +314,7 @@ MATERIAL = Material(
     name="find-the-match",
     order=110,
     line="a sample and a field of look-alikes; a counter goes on each one like the sample",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="plain",

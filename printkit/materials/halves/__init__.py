@@ -342,6 +342,7 @@ MATERIAL = Material(
     name="halves",
     order=105,
     line="pictures cut straight down into halves, thirds or quarters, to be made whole again",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -335,6 +335,7 @@ MATERIAL = Material(
     name="number-line",
     order=14,
     line="a line of numbers as one strip, or in segments to be glued, for hops and counters",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

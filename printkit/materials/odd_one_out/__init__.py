@@ -312,6 +312,7 @@ MATERIAL = Material(
     name="odd-one-out",
     order=50,
     line="four pictures, three alike and one different; six levels of looking closely",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

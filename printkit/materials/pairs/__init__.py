@@ -281,6 +281,7 @@ MATERIAL = Material(
     name="pairs",
     order=120,
     line="cards that lie face down and belong together in twos: pictures, or numeral, things and word",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -192,6 +192,7 @@ MATERIAL = Material(
     name="part-whole",
     order=55,
     line="a whole in its frame and two parts below it, one of the three or both parts to be found",
+    track="operations",
     settings=Settings,
     facts=Facts,
     stock="card",

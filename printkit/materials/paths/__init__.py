@@ -342,6 +342,7 @@ MATERIAL = Material(
     name="paths",
     order=150,
     line="ways to follow from a picture to a picture, and strips to snip, before any letter",
+    track="writing",
     settings=Settings,
     facts=Facts,
     stock="card",

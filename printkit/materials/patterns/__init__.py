@@ -288,6 +288,7 @@ MATERIAL = Material(
     name="patterns",
     order=102,
     line="strips that begin AB, AAB, ABB, ABC or grow, to be continued with tiles or counters",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -272,6 +272,7 @@ MATERIAL = Material(
     name="shades",
     order=108,
     line="cards with one color each, to be put in order from light to dark or joined in twos",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -309,6 +309,7 @@ MATERIAL = Material(
     name="sizes",
     order=100,
     line="one picture in three to seven sizes, to be put in order or sorted into large and small",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

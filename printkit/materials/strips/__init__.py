@@ -351,6 +351,7 @@ MATERIAL = Material(
     name="strips",
     order=30,
     line="addition and subtraction strips to complete, the answer in thin figures behind",
+    track="operations",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -344,6 +344,7 @@ MATERIAL = Material(
     name="ten-frames",
     order=12,
     line="frames of ten: filled ones as cards with the number behind, empty ones for loose counters",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

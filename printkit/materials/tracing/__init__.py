@@ -312,6 +312,7 @@ MATERIAL = Material(
     name="tracing",
     order=20,
     line="the numeral and its words to trace and write on ruled lines, with that many things",
+    track="writing",
     settings=Settings,
     facts=Facts,
     stock="plain",

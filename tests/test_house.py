@@ -17,7 +17,7 @@ FLOORS = (
     ("pack",),
     ("materials",),
     ("sheets",),
-    ("labels", "guide", "manifest", "ink", "forms", "limits", "journal"),
+    ("labels", "guide", "manifest", "ink", "forms", "limits", "journal", "climbing"),
     ("writer",),
     ("shown",),
     (

@@ -63,6 +63,22 @@ class Shift:
         return f"[right, down], each -{self.most:g} to {self.most:g} mm"
 
 
+class SetNames:
+    """A list of names of sets; which sets there are is asked later."""
+
+    def read(self, value: Any) -> Any:
+        if isinstance(value, list) and all(isinstance(name, str) for name in value):
+            return tuple(value)
+        return Wrong(found=found(value), allowed=self.allowed())
+
+    def allowed(self) -> str:
+        return 'a list of sets, such as ["clip-cards"]'
+
+
+WISHES = ("keep", "skip", "again")
+"""Keys of a child that name sets for which the adult's word stands above the rule of climbing."""
+
+
 class Tables:
     """A list of tables."""
 
@@ -206,7 +222,8 @@ def pack_checks() -> dict[str, Check]:
 
 def child_checks() -> dict[str, Check]:
     """The checks of what may stand in a child's table."""
-    return key_checks() | {"name": Words("a name"), "materials": Anything()}
+    wishes = {key: SetNames() for key in WISHES}
+    return key_checks() | {"name": Words("a name"), "materials": Anything()} | wishes
 
 
 def tray_checks(settings: dict[str, Check]) -> dict[str, Check]:

@@ -82,10 +82,17 @@ class Tray:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class ChildTrays:
-    """A child and the trays made for it, in the order of the pack file."""
+    """A child and the trays made for it, in the order of the pack file.
+
+    `keep`, `skip` and `again` name sets for which the adult's word stands above the rule of climbing:
+    left as they are; left out of the next season; there to be repeated as long as they are used.
+    """
 
     child: Child
     trays: tuple[Tray, ...]
+    keep: tuple[str, ...] = ()
+    skip: tuple[str, ...] = ()
+    again: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

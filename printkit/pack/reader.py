@@ -12,7 +12,7 @@ from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import name_fault, safe_name, same_name
 from printkit.letters import Numerals, missing
 from printkit.letters.own import read_own
-from printkit.pack.keys import KEYS, RESERVED, child_checks, key_defaults, pack_checks, tray_checks
+from printkit.pack.keys import KEYS, RESERVED, WISHES, child_checks, key_defaults, pack_checks, tray_checks
 from printkit.pack.model import Child, ChildTrays, Flips, MaterialKeys, Pack, Tray
 from printkit.pictures import Theme, load_theme
 from printkit.texts import catalogue_languages
@@ -127,9 +127,22 @@ class _Reader:
             if child is not None:
                 self.check_languages(child, Level(table, path, whose))
             trays = self.trays(table, child, path, whose)
+            wishes = self.wishes(values, [tray.set for tray in trays], path, whose)
             if child is not None:
-                read.append(ChildTrays(child=child, trays=tuple(trays)))
+                read.append(ChildTrays(child=child, trays=tuple(trays), **wishes))
         return read
+
+    def wishes(
+        self, values: Mapping[str, Any], sets: list[str], path: tuple[str | int, ...], whose: str
+    ) -> dict[str, tuple[str, ...]]:
+        """The sets that `keep`, `skip` and `again` name; one that the child does not have is told."""
+        wishes = {key: values[key] for key in WISHES if key in values}
+        for key, names in wishes.items():
+            for name in names:
+                if not any(same_name(name, each) for each in sets):
+                    said = f"there is no set {shown(name)} among {whose}'s trays"
+                    self.say((*path, key), whose, said, listing(sets), nearest(name, sets))
+        return wishes
 
     def without_overrides(self, table: Mapping[str, Any]) -> dict[str, Any]:
         return {key: value for key, value in table.items() if key not in self.overrides}

@@ -1,0 +1,132 @@
+"""Trays and notes placed on their ladders: which track, which rung."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+from typing import Any
+
+from printkit.checks import Wrong
+from printkit.climbing.rule import Seen
+from printkit.files import same_name
+from printkit.journal import Entry
+from printkit.journal.noting import played_in
+from printkit.ladder import Rung, rungs, standing
+from printkit.pack import MaterialKeys, Tray
+from printkit.pack.keys import key_checks
+
+Kinds = Mapping[str, MaterialKeys]
+
+BELOW = -1
+"""The level of what lies below a ladder's first rung."""
+
+_SPANS = {"number-line": "range"}
+"""Materials with a setting of their own for the child's numbers."""
+_TOTALS = ("part-whole", "place-mats")
+"""Materials whose whole is `total`, or `sums_to`, or the child's last number up to ten."""
+_LARGEST_WHOLE = 10
+_CARD_HEIGHT, _LINE_HEIGHT = 80.0, 18.0
+"""mm of a big numeral and of ruled lines where they are not set and the paper allows."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Place:
+    """Where something stands: its track and the rung there, None below the first one."""
+
+    track: str
+    rung: Rung | None
+
+    @property
+    def level(self) -> int:
+        return BELOW if self.rung is None else rungs(self.track).index(self.rung)
+
+
+def place_of_tray(tray: Tray, kinds: Kinds) -> Place | None:
+    """Where a tray stands; None if its material climbs no ladder."""
+    return _place(dict(played_in(tray)), kinds)
+
+
+def seen_in(entry: Entry, trays: tuple[Tray, ...], kinds: Kinds) -> tuple[str, Seen] | None:
+    """The track of a note and the note on it; None if it belongs to no ladder.
+
+    A short line written by hand is taken for the tray of that name among the child's `trays`.
+    """
+    played = dict(entry.played)
+    if "make" not in played:
+        tray = next((tray for tray in trays if same_name(tray.set, entry.set)), None)
+        if tray is None:
+            return None
+        played = dict(played_in(tray)) | played
+    place = _place(played, kinds)
+    if place is None:
+        return None
+    return place.track, Seen(
+        on=entry.on,
+        level=place.level,
+        result=entry.result,
+        set=entry.set,
+        material=played["make"],
+        theme=str(played.get("theme", "")),
+    )
+
+
+def _place(played: Mapping[str, Any], kinds: Kinds) -> Place | None:
+    material = played.get("make")
+    kind = kinds.get(material) if isinstance(material, str) else None
+    if kind is None or kind.track is None:
+        return None
+    settings = {field.name: played.get(field.name, field.default) for field in fields(kind.settings)}
+    keys = _checked(played)
+    if material in _TOTALS:
+        total = settings.get("total")
+        whole = min(keys["numbers"][1], _LARGEST_WHOLE) if "numbers" in keys else None
+        keys["sums_to"] = total if isinstance(total, int) else keys.get("sums_to", whole)
+    span = _span(settings.get(_SPANS.get(material, "")))
+    if span:
+        keys["numbers"] = span
+    usual = settings | _as_on_rungs(material, settings, kind.track)
+    return Place(track=kind.track, rung=standing(kind.track, keys, {material: usual}))
+
+
+def _as_on_rungs(material: str, settings: Mapping[str, Any], track: str) -> dict[str, Any]:
+    """Settings that are lengths, as the rungs have them: the next lower length that a rung names.
+
+    An unset one counts as what a sheet of usual paper gets; whole sheets to trace are strips to a
+    ladder. Low lines count for what they are only with the help to trace that a rung of low lines has.
+    """
+    if material == "tracing" and settings.get("form") == "card":
+        return {"line_height": _CARD_HEIGHT}
+    if material == "tracing":
+        known = [
+            given["line_height"]
+            for given in (rung.of(material) for rung in rungs(track))
+            if given.get("form") == "strips" and given.get("fade") == (settings.get("fade") or None)
+        ]
+        height = settings.get("line_height") or _LINE_HEIGHT
+        return {"form": "strips", "line_height": _next_lower(height, known or [_LINE_HEIGHT])}
+    if material == "paths":
+        widths = [given["width"] for rung in rungs(track) if (given := rung.of(material))]
+        return {"width": _next_lower(settings.get("width") or max(widths), widths)}
+    return {}
+
+
+def _next_lower(length: Any, known: list[float]) -> float:
+    fitting = [each for each in known if isinstance(length, int | float) and each <= length]
+    return max(fitting, default=min(known))
+
+
+def _checked(played: Mapping[str, Any]) -> dict[str, Any]:
+    """The keys of a child among what was played, as far as they make sense: lines are edited by hand."""
+    checks = key_checks()
+    read = {}
+    for key in ("numbers", "sums_to", "lookalike"):
+        value = played.get(key)
+        found = checks[key].read(list(value) if isinstance(value, tuple) else value)
+        if not isinstance(found, Wrong):
+            read[key] = found
+    return read
+
+
+def _span(value: Any) -> tuple[int, int] | None:
+    match value:
+        case (int(first), int(last)):
+            return (first, last)
+    return None

@@ -1,0 +1,261 @@
+"""Pack and journal -> what to put out next for each child; pure: no file, no clock.
+
+Each tray climbs by what was seen of it; trays on the same rung of a ladder go together unless what was
+seen of them speaks against it. On one ladder at most one
+rung is new at a time: where several trays could climb to different new ones, those that were sure on
+more days go first.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from printkit.climbing.model import Move, Proposal
+from printkit.climbing.places import Kinds, Place, place_of_tray, seen_in
+from printkit.climbing.rule import CHOSEN_DAYS, REST_WEEKS, Seen, Verdict, days_of, judge
+from printkit.files import same_name
+from printkit.journal import Entry
+from printkit.ladder import Rung, after, before, rungs, tracks
+from printkit.pack import ChildTrays, Pack, Tray
+
+_WIDER = ("numbers", "sums_to")
+"""Keys whose change widens what is practiced; any other step is a step up."""
+_COMES_BACK = ("hard-at-first", "unused-still")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Group:
+    """Trays of a child on one rung, and all that was seen of them and of trays that are gone."""
+
+    place: Place
+    trays: tuple[Tray, ...]
+    seen: tuple[Seen, ...]
+    verdict: Verdict
+    to: Rung | None
+
+    @property
+    def target(self) -> int:
+        return Place(track=self.place.track, rung=self.to).level
+
+    @property
+    def sets(self) -> tuple[str, ...]:
+        return tuple(tray.set for tray in self.trays)
+
+
+def propose(pack: Pack, entries: Iterable[Entry], kinds: Kinds, today: date) -> tuple[Proposal, ...]:
+    """What comes next for each child and ladder. Notes after `today` are not counted."""
+    past = [entry for entry in entries if entry.on <= today]
+    return tuple(
+        proposal
+        for item in pack.children
+        for proposal in _for_child(
+            item, [entry for entry in past if same_name(entry.child, item.child.name)], kinds, today
+        )
+    )
+
+
+def _for_child(
+    item: ChildTrays, entries: Sequence[Entry], kinds: Kinds, today: date
+) -> Iterable[Proposal]:
+    placed = [(entry, seen_in(entry, item.trays, kinds)) for entry in entries]
+    for track in tracks():
+        notes = [(entry, seen[1]) for entry, seen in placed if seen and seen[0] == track]
+        trays = [
+            (tray, place)
+            for tray in item.trays
+            if (place := place_of_tray(tray, kinds)) is not None and place.track == track
+        ]
+        name = item.child.name
+        climbing = [(tray, place) for tray, place in trays if not _wish(item, tray)]
+        groups = _groups(climbing, [tray for tray, _ in trays], [seen for _, seen in notes])
+        yield from (_proposal(name, group) for group in _one_new_rung(groups, notes))
+        for tray, place in trays:
+            if wish := _wish(item, tray):
+                yield _wished(name, tray, place, wish, [seen for _, seen in notes])
+        if not trays and notes:
+            yield from _resting(name, track, notes, today)
+
+
+# --- trays on one rung -----------------------------------------------------------------------
+
+
+def _groups(
+    climbing: Sequence[tuple[Tray, Place]], trays: Sequence[Tray], notes: Sequence[Seen]
+) -> list[_Group]:
+    """The trays that climb, those of one rung and one verdict together, from the highest rung down."""
+    places = {place.level: place for _, place in climbing}
+    made: list[_Group] = []
+    for level in sorted(places, reverse=True):
+        own = [tray for tray, place in climbing if place.level == level]
+        made += _on_one_rung(own, places[level], _Notes(notes=tuple(notes), trays=tuple(trays)))
+    return made
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Notes:
+    """A child's notes on one ladder, and all trays that the child has there now."""
+
+    notes: tuple[Seen, ...]
+    trays: tuple[Tray, ...]
+
+    def about(self, trays: Iterable[Tray]) -> tuple[Seen, ...]:
+        """The notes about these trays, and about those that are gone."""
+        own = [tray.set for tray in trays]
+        others = [tray.set for tray in self.trays if tray.set not in own]
+        return tuple(
+            note for note in self.notes if not any(same_name(note.set, name) for name in others)
+        )
+
+
+def _on_one_rung(trays: Sequence[Tray], place: Place, notes: _Notes) -> Iterable[_Group]:
+    """Each tray by its own notes where they decide; else all that are left by their notes together.
+
+    Of those that are still undecided, a tray goes along with the others if its own notes do not speak
+    against it.
+    """
+    verdicts = {tray.set: _verdict([tray], place, notes) for tray in trays}
+    open_ones = [tray for tray in trays if verdicts[tray.set].move == "stay"]
+    pooled = _verdict(open_ones, place, notes) if len(open_ones) > 1 else Verdict(move="stay", reason="")
+    moves = {verdict.move: verdict for verdict in verdicts.values()}
+    for tray in open_ones:
+        own = verdicts[tray.set]
+        if pooled.move != "stay":
+            verdicts[tray.set] = pooled
+        elif "up" in moves and "back" not in moves and own.reason in ("no-note", "sure-once"):
+            verdicts[tray.set] = moves["up"]
+        elif "back" in moves and "up" not in moves and own.reason == "no-note":
+            verdicts[tray.set] = moves["back"]
+    kinds = dict.fromkeys((each.move, each.reason, each.change) for each in verdicts.values())
+    for kind in kinds:
+        alike = {
+            name: each for name, each in verdicts.items() if (each.move, each.reason, each.change) == kind
+        }
+        yield _group(tuple(tray for tray in trays if tray.set in alike), place, notes, alike.values())
+
+
+def _verdict(trays: Sequence[Tray], place: Place, notes: _Notes) -> Verdict:
+    up, down = neighbors(place, [tray.material for tray in trays])
+    return judge(notes.about(trays), place.level, first=down is None, last=up is None)
+
+
+def _group(trays: tuple[Tray, ...], place: Place, notes: _Notes, verdicts: Iterable[Verdict]) -> _Group:
+    """Trays of one verdict; its days are those of all of them."""
+    each = list(verdicts)
+    days = tuple(sorted({day for verdict in each for day in verdict.days}))
+    up, down = neighbors(place, [tray.material for tray in trays])
+    to = {"up": up, "back": down}.get(each[0].move, place.rung)
+    verdict = replace(each[0], days=days)
+    return _Group(place=place, trays=trays, seen=notes.about(trays), verdict=verdict, to=to)
+
+
+def neighbors(place: Place, materials: Iterable[str]) -> tuple[Rung | None, Rung | None]:
+    """The next rung up and down that is another one for these materials."""
+    if place.rung is None:
+        return rungs(place.track)[0], None
+    own = tuple(materials)
+    return after(place.rung, own), before(place.rung, own)
+
+
+def _one_new_rung(groups: Sequence[_Group], notes: Sequence[tuple[Entry, Seen]]) -> list[_Group]:
+    """The groups, those that would bring a second new rung told to wait."""
+    met = max([*(group.place.level for group in groups), *(seen.level for _, seen in notes)], default=0)
+    new = [group for group in groups if group.verdict.move == "up" and group.target > met]
+    if not new:
+        return list(groups)
+    first = max(new, key=lambda group: (len(group.verdict.days), -group.target)).target
+    return [
+        replace(group, verdict=replace(group.verdict, move="stay", reason="waits"), to=group.place.rung)
+        if group in new and group.target != first
+        else group
+        for group in groups
+    ]
+
+
+def _proposal(child: str, group: _Group) -> Proposal:
+    verdict = group.verdict
+    return Proposal(
+        child=child,
+        track=group.place.track,
+        sets=group.sets,
+        move=_move(verdict, group.place.rung, group.to),
+        at=group.place.rung,
+        to=group.to,
+        reason=verdict.reason,
+        days=verdict.days,
+        change=verdict.change,
+        again=_chosen(group) if verdict.move == "up" else (),
+    )
+
+
+def _move(verdict: Verdict, at: Rung | None, to: Rung | None) -> Move:
+    match verdict.move:
+        case "up":
+            old, new = dict(at.keys if at else ()), dict(to.keys if to else ())
+            return "widen" if any(old.get(key) != new.get(key) for key in _WIDER) else "step-up"
+        case "back":
+            return "step-back"
+        case move:
+            return move
+
+
+def _chosen(group: _Group) -> tuple[str, ...]:
+    """The set that was sure on most days, if on so many that the child chose it for its own sake."""
+    days = {
+        tray.set: len([day for day in days_of(_of(tray, group.seen, group.place)) if day.result == "sure"])
+        for tray in group.trays
+    }
+    most = max(days, key=lambda name: days[name])
+    return (most,) if days[most] >= CHOSEN_DAYS else ()
+
+
+def _of(tray: Tray, seen: Iterable[Seen], place: Place) -> list[Seen]:
+    return [note for note in seen if same_name(note.set, tray.set) and note.level == place.level]
+
+
+# --- the adult's word, and what rests --------------------------------------------------------
+
+
+def _wish(item: ChildTrays, tray: Tray) -> str:
+    """'keep', 'skip' or 'again' if a tray is named there by the pack file; '' if not."""
+    lists = (("keep", item.keep), ("skip", item.skip), ("again", item.again))
+    return next((wish for wish, names in lists if any(same_name(name, tray.set) for name in names)), "")
+
+
+def _wished(child: str, tray: Tray, place: Place, wish: str, seen: Sequence[Seen]) -> Proposal:
+    days = days_of(note for note in seen if same_name(note.set, tray.set))
+    lies = bool(days) and days[-1].result == "unused"
+    move: Move = "rest" if wish == "skip" or (wish == "again" and lies) else "stay"
+    return Proposal(
+        child=child,
+        track=place.track,
+        sets=(tray.set,),
+        move=move,
+        at=place.rung,
+        to=place.rung,
+        reason=f"{wish}-unused" if lies and wish != "skip" else wish,
+        days=(days[-1].on,) if lies and wish != "skip" else (),
+    )
+
+
+def _resting(
+    child: str, track: str, notes: Sequence[tuple[Entry, Seen]], today: date
+) -> Iterable[Proposal]:
+    """What was put away as too hard or was left lying, and has no tray now: it comes back after a rest."""
+    entry, latest = max(notes, key=lambda note: note[0].on)
+    place = Place(track=track, rung=rungs(track)[latest.level] if latest.level >= 0 else None)
+    up, down = neighbors(place, [latest.material])
+    verdict = judge([seen for _, seen in notes], latest.level, first=down is None, last=up is None)
+    if verdict.move != "rest" or verdict.reason not in _COMES_BACK:
+        return
+    back = (today - entry.on).days >= 7 * REST_WEEKS
+    yield Proposal(
+        child=child,
+        track=track,
+        sets=(entry.set,),
+        move="return" if back else "rest",
+        at=place.rung,
+        to=place.rung,
+        reason="rested" if back else "resting",
+        days=(entry.on,),
+        played=entry.played,
+    )

@@ -18,6 +18,7 @@ from printkit.manifest import FileRecord, manifest
 from printkit.materials import Made, Room, materials
 from printkit.materials.layout import size_problem
 from printkit.pack import ChildTrays, Pack, Tray
+from printkit.pack.sources import settings_of
 from printkit.sheets import Page, SetPieces, SheetFile, frame_of, sheet_files, turned_to_fit
 from printkit.texts import catalogue
 
@@ -353,6 +354,7 @@ def summary(made: Plan) -> dict[str, Any]:
             for file in made.files
         ],
         "paper": _paper_used(made.files),
+        "settings": settings_of(made.pack),
         "notes": list(made.pack.notes),
     }
 

@@ -51,6 +51,14 @@ def commands() -> None:
 # --- options shared by check and make --------------------------------------------------------
 
 
+_family = click.option(
+    "--family",
+    metavar="FILE",
+    type=click.Path(path_type=Path),
+    help="The family's file; family.toml beside the pack file if unset.",
+)
+
+
 def _overrides(command: Callable[..., None]) -> Callable[..., None]:
     """The options whose word wins over the pack file."""
     for option in (
@@ -62,6 +70,7 @@ def _overrides(command: Callable[..., None]) -> Callable[..., None]:
         click.option("--theme", help="A built-in theme or the path of a folder."),
         click.option("--only", metavar="SET", help="One set, into a file of its own beside the pack."),
         click.option("--child", help="One child's part of the pack."),
+        _family,
     ):
         command = option(command)
     return command
@@ -79,7 +88,7 @@ def _read(file: Path, options: dict[str, Any]) -> Any:
         said["languages"] = [tag.strip() for tag in options["languages"].split(",")]
     if said.get("theme", "").strip() and Path(said["theme"]).is_dir():
         said["theme"] = str(Path(said["theme"]).resolve())
-    return read_pack(file, material_keys(), said)
+    return read_pack(file, material_keys(), said, options["family"])
 
 
 def _paper(text: str) -> Any:
@@ -153,6 +162,7 @@ def _ask(answers: dict[str, str | None]) -> dict[str, str | None]:
 def check(file: Path, as_json: bool, **options: Any) -> None:
     """Reads a pack file and says what would be made; writes nothing."""
     from printkit.build import summary
+    from printkit.pack.sources import settings_lines
 
     made = summary(_plan(file, options))
     if as_json:
@@ -175,6 +185,11 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
         click.echo(f"  {item['child']}: {count} of {stock}; no layout needs fewer than {item['least']}")
         sheets[item["stock"]] += item["sheets"]
     click.echo(f"  in all {sheets['card']} sheets of card, {sheets['plain']} of plain paper, and the guide")
+    settings = settings_lines(made["settings"])
+    if settings:
+        click.echo("  settings other than the usual ones, and where they stand:")
+    for line in settings:
+        click.echo(f"    {line}")
     for note in made["notes"]:
         click.echo(f"  note: {note}")
 
@@ -280,22 +295,25 @@ def _draw(what: str, out: Path) -> None:
 @click.argument("result", metavar="[sure|growing|not-yet|unused]")
 @click.option("--on", metavar="DATE", help="The day it was seen, such as 2026-11-25; today if unset.")
 @click.option("--say", default="", metavar="TEXT", help="Your own words about it.")
+@_family
 @_told
-def note(file: Path, child: str, set_name: str, result: str, on: str | None, say: str) -> None:
+def note(
+    file: Path, child: str, set_name: str, result: str, on: str | None, say: str, family: Path | None
+) -> None:
     """Writes down how a child got on with a set: one line in journal.txt beside the pack file."""
     from printkit.journal import append, entry_line, journal_file, noted
 
-    entry = noted(_plain_pack(file), child, set_name, result, today=_today(), on=on, said=say)
+    entry = noted(_plain_pack(file, family), child, set_name, result, today=_today(), on=on, said=say)
     append(journal_file(file), entry)
     click.echo(f"{journal_file(file)}: {entry_line(entry)}")
 
 
-def _plain_pack(file: Path) -> Any:
-    """The pack as its file has it."""
+def _plain_pack(file: Path, family: Path | None) -> Any:
+    """The pack as its file and the family's have it."""
     from printkit.materials import material_keys
     from printkit.pack.reader import read_pack
 
-    return read_pack(file, material_keys())
+    return read_pack(file, material_keys(), {}, family)
 
 
 def _today() -> date:

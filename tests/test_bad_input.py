@@ -18,11 +18,13 @@ LIST = f"a list of {MATERIALS}, each a word or a table with make = ..."
 NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
     "back_shift, children, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, "
-    "margin, numbers, numerals, paper, save, seed, stack, sums_to, theme, title, units, unreviewed or words"
+    "margin, materials, numbers, numerals, paper, save, seed, shared, stack, sums_to, theme, title, units, "
+    "unreviewed or words"
 )
 CHILD_KEYS = (
-    "back_shift, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, margin, "
-    "materials, name, numbers, numerals, paper, save, stack, sums_to, theme, units, unreviewed or words"
+    "again, back_shift, corner, counter, digits, flip, gap, guide, hand, ink, keep, languages, letters, "
+    "lookalike, margin, materials, name, numbers, numerals, paper, save, skip, stack, sums_to, theme, units, "
+    "unreviewed or words"
 )
 PAPERS = "a3, a4, a5, letter or legal, or [width, height], each 100 to 1000 mm"
 TAGS = "a tag that 'printkit list languages' shows, such as en, es or pt-PT"
@@ -43,6 +45,16 @@ SENTENCES = {
         child(more="nummbers = [1, 5]\n"),
         "pack.toml, line 4, Wren (children[0].nummbers): 'nummbers' is no key here; "
         f"allowed: {CHILD_KEYS}; did you mean 'numbers'?",
+    ),
+    "a set to keep that is none of the child's": (
+        child(more='keep = ["counting-carts"]\n'),
+        "pack.toml, line 4, Wren (children[0].keep): there is no set 'counting-carts' among Wren's "
+        "trays; allowed: counting-cards; did you mean 'counting-cards'?",
+    ),
+    "a set to skip that is no list": (
+        child(more='skip = "clip-cards"\n'),
+        "pack.toml, line 4, Wren (children[0].skip): found 'clip-cards'; "
+        'allowed: a list of sets, such as ["clip-cards"]',
     ),
     "a shift of backs that is one number": (
         "back_shift = 2\n" + child(),

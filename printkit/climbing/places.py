@@ -1,6 +1,6 @@
 """Trays and notes placed on their ladders: which track, which rung."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields
 from typing import Any
 
@@ -10,7 +10,7 @@ from printkit.files import same_name
 from printkit.journal import Entry
 from printkit.journal.noting import played_in
 from printkit.ladder import Rung, rungs, standing
-from printkit.pack import MaterialKeys, Tray
+from printkit.pack import Child, MaterialKeys, Tray
 from printkit.pack.keys import key_checks
 
 Kinds = Mapping[str, MaterialKeys]
@@ -39,12 +39,14 @@ class Place:
         return BELOW if self.rung is None else rungs(self.track).index(self.rung)
 
 
-def place_of_tray(tray: Tray, kinds: Kinds) -> Place | None:
-    """Where a tray stands; None if its material climbs no ladder."""
-    return _place(dict(played_in(tray)), kinds)
+def place_of_tray(tray: Tray, person: Child, kinds: Kinds) -> Place | None:
+    """Where a child's tray stands; None if its material climbs no ladder."""
+    return _place(dict(played_in(tray, person)), kinds)
 
 
-def seen_in(entry: Entry, trays: tuple[Tray, ...], kinds: Kinds) -> tuple[str, Seen] | None:
+def seen_in(
+    entry: Entry, trays: Sequence[Tray], person: Child, kinds: Kinds
+) -> tuple[str, Seen] | None:
     """The track of a note and the note on it; None if it belongs to no ladder.
 
     A short line written by hand is taken for the tray of that name among the child's `trays`.
@@ -54,7 +56,7 @@ def seen_in(entry: Entry, trays: tuple[Tray, ...], kinds: Kinds) -> tuple[str, S
         tray = next((tray for tray in trays if same_name(tray.set, entry.set)), None)
         if tray is None:
             return None
-        played = dict(played_in(tray)) | played
+        played = dict(played_in(tray, person)) | played
     place = _place(played, kinds)
     if place is None:
         return None

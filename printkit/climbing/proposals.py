@@ -16,7 +16,7 @@ from printkit.climbing.rule import CHOSEN_DAYS, REST_WEEKS, Seen, Verdict, days_
 from printkit.files import same_name
 from printkit.journal import Entry
 from printkit.ladder import Rung, after, before, rungs, tracks
-from printkit.pack import ChildTrays, Pack, Tray
+from printkit.pack import Child, ChildTrays, Pack, Tray
 
 _WIDER = ("numbers", "sums_to")
 """Keys whose change widens what is practiced; any other step is a step up."""
@@ -42,37 +42,57 @@ class _Group:
         return tuple(tray.set for tray in self.trays)
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Shelved:
+    """A tray on a child's shelf, its own or shared: where it stands, and the adult's word for it."""
+
+    tray: Tray
+    place: Place | None
+    wish: str
+
+
 def propose(pack: Pack, entries: Iterable[Entry], kinds: Kinds, today: date) -> tuple[Proposal, ...]:
     """What comes next for each child and ladder. Notes after `today` are not counted."""
     past = [entry for entry in entries if entry.on <= today]
     return tuple(
         proposal
-        for item in pack.children
+        for person in pack.people
         for proposal in _for_child(
-            item, [entry for entry in past if same_name(entry.child, item.child.name)], kinds, today
+            person,
+            _shelf(pack, person, kinds),
+            [entry for entry in past if same_name(entry.child, person.name)],
+            kinds,
+            today,
         )
     )
 
 
+def _shelf(pack: Pack, person: Child, kinds: Kinds) -> list[_Shelved]:
+    mine = pack.trays_of(person.name)
+    return [
+        _Shelved(tray=tray, place=place_of_tray(tray, person, kinds), wish=_wish(item, tray))
+        for item in pack.children
+        for tray in item.trays
+        if any(tray is each for each in mine)
+    ]
+
+
 def _for_child(
-    item: ChildTrays, entries: Sequence[Entry], kinds: Kinds, today: date
+    person: Child, shelf: Sequence[_Shelved], entries: Sequence[Entry], kinds: Kinds, today: date
 ) -> Iterable[Proposal]:
-    placed = [(entry, seen_in(entry, item.trays, kinds)) for entry in entries]
+    name, trays = person.name, [each.tray for each in shelf]
+    placed = [(entry, seen_in(entry, trays, person, kinds)) for entry in entries]
     for track in tracks():
         notes = [(entry, seen[1]) for entry, seen in placed if seen and seen[0] == track]
-        trays = [
-            (tray, place)
-            for tray in item.trays
-            if (place := place_of_tray(tray, kinds)) is not None and place.track == track
-        ]
-        name = item.child.name
-        climbing = [(tray, place) for tray, place in trays if not _wish(item, tray)]
-        groups = _groups(climbing, [tray for tray, _ in trays], [seen for _, seen in notes])
+        seen = [note for _, note in notes]
+        own = [each for each in shelf if each.place is not None and each.place.track == track]
+        climbing = [(each.tray, each.place) for each in own if not each.wish]
+        groups = _groups(climbing, [each.tray for each in own], seen)
         yield from (_proposal(name, group) for group in _one_new_rung(groups, notes))
-        for tray, place in trays:
-            if wish := _wish(item, tray):
-                yield _wished(name, tray, place, wish, [seen for _, seen in notes])
-        if not trays and notes:
+        for each in own:
+            if each.wish:
+                yield _wished(name, each.tray, each.place, each.wish, seen)
+        if not own and notes:
             yield from _resting(name, track, notes, today)
 
 

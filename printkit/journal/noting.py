@@ -10,7 +10,7 @@ from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import same_name
 from printkit.journal.lines import read_day, read_result
 from printkit.journal.model import RESULTS, Entry
-from printkit.pack import Pack, Tray
+from printkit.pack import Child, Pack, Tray
 
 
 def noted(
@@ -35,32 +35,34 @@ def noted(
     seen = read_result(result)
     if seen not in RESULTS:
         problems.append(_unknown("RESULT", "result", result, RESULTS))
-    tray = _tray(pack, child, set_name, problems)
-    if problems or tray is None or day is None:
+    person, tray = _tray(pack, child, set_name, problems)
+    if problems or person is None or tray is None or day is None:
         raise PrintkitError(problems)
     return Entry(
         on=day,
-        child=tray.child.name,
+        child=person.name,
         set=tray.set,
         result=seen,
-        played=played_in(tray),
+        played=played_in(tray, person),
         title=pack.title,
         said=said.strip(),
     )
 
 
-def _tray(pack: Pack, child: str, set_name: str, problems: list[Problem]) -> Tray | None:
-    names = [item.child.name for item in pack.children]
-    trays = [tray for item in pack.children if same_name(item.child.name, child) for tray in item.trays]
-    if not trays:
-        problems.append(_unknown("CHILD", "child", child, names))
-        return None
+def _tray(
+    pack: Pack, child: str, set_name: str, problems: list[Problem]
+) -> tuple[Child | None, Tray | None]:
+    """The child and its tray, own or shared; what is unknown is told."""
+    person = pack.person(child)
+    if person is None:
+        problems.append(_unknown("CHILD", "child", child, [each.name for each in pack.people]))
+        return None, None
+    trays = pack.trays_of(person.name)
     tray = next((tray for tray in trays if same_name(tray.set, set_name)), None)
     if tray is None:
-        problems.append(
-            _unknown("SET", "set", set_name, [tray.set for tray in trays], f" among {child}'s trays")
-        )
-    return tray
+        known = [tray.set for tray in trays]
+        problems.append(_unknown("SET", "set", set_name, known, f" among {person.name}'s trays"))
+    return person, tray
 
 
 def _unknown(place: str, kind: str, word: str, known: Iterable[str], where: str = "") -> Problem:
@@ -73,13 +75,18 @@ def _unknown(place: str, kind: str, word: str, known: Iterable[str], where: str 
     )
 
 
-def played_in(tray: Tray) -> tuple[tuple[str, Any], ...]:
-    """The tray's keys as a note keeps them: what was trained, in which theme, with which settings."""
+def played_in(tray: Tray, person: Child) -> tuple[tuple[str, Any], ...]:
+    """The tray's keys as a note keeps them: what was trained, in which theme, with which settings.
+
+    Of a tray that several share, the numbers are the child's own, and the sums no larger.
+    """
     child = tray.child
+    shared = bool(child.users)
+    sums = [most for most in (child.sums_to, person.sums_to) if most is not None]
     keys = {
         "make": tray.material,
-        "numbers": child.numbers,
-        "sums_to": child.sums_to,
+        "numbers": person.numbers if shared else child.numbers,
+        "sums_to": min(sums) if shared and sums else child.sums_to,
         "lookalike": child.lookalike,
         "theme": child.theme.name,
     }

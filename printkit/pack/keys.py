@@ -79,6 +79,18 @@ WISHES = ("keep", "skip", "again")
 """Keys of a child that name sets for which the adult's word stands above the rule of climbing."""
 
 
+class Names:
+    """A list of two or more texts."""
+
+    def read(self, value: Any) -> Any:
+        if isinstance(value, list) and len(value) > 1 and all(isinstance(name, str) for name in value):
+            return tuple(value)
+        return Wrong(found=found(value), allowed=self.allowed())
+
+    def allowed(self) -> str:
+        return "a list of two or more children's names"
+
+
 class Tables:
     """A list of tables."""
 
@@ -217,13 +229,37 @@ def key_defaults() -> dict[str, Any]:
 
 def pack_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a pack file."""
-    return key_checks() | {"title": Words(), "seed": Whole(0, 2**63 - 1), "children": Tables()}
+    own = {"title": Words(), "seed": Whole(0, 2**63 - 1), "children": Tables()}
+    return key_checks() | own | {"materials": Anything(), "shared": Anything()}
 
 
 def child_checks() -> dict[str, Check]:
     """The checks of what may stand in a child's table."""
     wishes = {key: SetNames() for key in WISHES}
     return key_checks() | {"name": Words("a name"), "materials": Anything()} | wishes
+
+
+def shared_checks() -> dict[str, Check]:
+    """The checks of what may stand in a table of those who share trays."""
+    return child_checks() | {"with": Names()}
+
+
+SEASON = ("theme", "materials", *WISHES)
+"""What belongs to a season: no key of a family's file, be it at the top or in a child's table."""
+
+
+def family_checks() -> dict[str, Check]:
+    """The checks of what may stand at the top of a family's file."""
+    return _without_season(key_checks() | {"children": Tables()})
+
+
+def family_child_checks() -> dict[str, Check]:
+    """The checks of what may stand in a child's table of a family's file."""
+    return _without_season(child_checks())
+
+
+def _without_season(checks: dict[str, Check]) -> dict[str, Check]:
+    return {key: check for key, check in checks.items() if key not in SEASON}
 
 
 def tray_checks(settings: dict[str, Check]) -> dict[str, Check]:

@@ -308,6 +308,38 @@ def note(
     click.echo(f"{journal_file(file)}: {entry_line(entry)}")
 
 
+@commands.command(name="next")
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--on", metavar="DATE", help="As if it were that day, such as 2026-11-25; today if unset.")
+@click.option("--json", "as_json", is_flag=True, help="As JSON.")
+@_family
+@_told
+def next_(file: Path, on: str | None, as_json: bool, family: Path | None) -> None:
+    """Says for each child what comes next, and why, from what was noted in journal.txt."""
+    from printkit.climbing import faults, propose, told, words_of
+    from printkit.journal import day_of, journal_file, read_journal
+    from printkit.materials import material_keys
+
+    day = day_of(on, _today())
+    pack = _plain_pack(file, family)
+    journal = read_journal(journal_file(file))
+    proposals = propose(pack, journal.entries, material_keys(), day)
+    words = words_of(pack)
+    notes = faults(journal, pack, material_keys(), day, words)
+    if as_json:
+        from printkit.climbing import as_json_values
+
+        made = {"title": pack.title, "next": as_json_values(proposals, words), "notes": list(notes)}
+        click.echo(json.dumps(made, ensure_ascii=False, indent=1))
+        return
+    for child, lines in told(proposals, words):
+        click.echo(child)
+        for line in lines:
+            click.echo(f"  {line}")
+    for note in notes:
+        click.echo(f"note: {note}")
+
+
 def _plain_pack(file: Path, family: Path | None) -> Any:
     """The pack as its file and the family's have it."""
     from printkit.materials import material_keys

@@ -3,7 +3,7 @@
 from printkit.journal.file import JOURNAL, append, journal_file, read_journal
 from printkit.journal.lines import entry_line, parse
 from printkit.journal.model import RESULTS, Broken, Entry, Journal, Result
-from printkit.journal.noting import noted, played_in
+from printkit.journal.noting import day_of, noted, played_in
 
 __all__ = [
     "JOURNAL",
@@ -13,6 +13,7 @@ __all__ = [
     "Journal",
     "Result",
     "append",
+    "day_of",
     "entry_line",
     "journal_file",
     "noted",

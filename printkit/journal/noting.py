@@ -22,16 +22,7 @@ def noted(
     is wrong with it.
     """
     problems: list[Problem] = []
-    day = today if on is None else read_day(on)
-    if day is None:
-        problems.append(
-            Problem(place="--on", found=f"{shown(on)} is no day", allowed="a day such as 2026-11-25")
-        )
-    elif day > today:
-        allowed = f"today ({today.isoformat()}) or a day before it"
-        problems.append(
-            Problem(place="--on", found=f"{day.isoformat()} lies in the future", allowed=allowed)
-        )
+    day = _day(on, today, problems)
     seen = read_result(result)
     if seen not in RESULTS:
         problems.append(_unknown("RESULT", "result", result, RESULTS))
@@ -47,6 +38,29 @@ def noted(
         title=pack.title,
         said=said.strip(),
     )
+
+
+def day_of(on: str | None, today: date) -> date:
+    """The day that --on gives, not after `today`; today if unset. Raises PrintkitError."""
+    problems: list[Problem] = []
+    day = _day(on, today, problems)
+    if day is None:
+        raise PrintkitError(problems)
+    return day
+
+
+def _day(on: str | None, today: date, problems: list[Problem]) -> date | None:
+    """The day; None if what is wrong with it was told."""
+    day = today if on is None else read_day(on)
+    if day is None:
+        told = Problem(place="--on", found=f"{shown(on)} is no day", allowed="a day such as 2026-11-25")
+    elif day > today:
+        allowed = f"today ({today.isoformat()}) or a day before it"
+        told = Problem(place="--on", found=f"{day.isoformat()} lies in the future", allowed=allowed)
+    else:
+        return day
+    problems.append(told)
+    return None
 
 
 def _tray(

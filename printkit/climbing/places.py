@@ -23,6 +23,7 @@ _SPANS = {"number-line": "range"}
 _TOTALS = ("part-whole", "place-mats")
 """Materials whose whole is `total`, or `sums_to`, or the child's last number up to ten."""
 _LARGEST_WHOLE = 10
+_HEIGHTS = ("line_height", "line_most")
 _CARD_HEIGHT, _LINE_HEIGHT = 80.0, 18.0
 """mm of a big numeral and of ruled lines where they are not set and the paper allows."""
 
@@ -97,17 +98,20 @@ def _as_on_rungs(material: str, settings: Mapping[str, Any], track: str) -> dict
     if material == "tracing" and settings.get("form") == "card":
         return {"line_height": _CARD_HEIGHT}
     if material == "tracing":
-        known = [
-            given["line_height"]
-            for given in (rung.of(material) for rung in rungs(track))
-            if given.get("form") == "strips" and given.get("fade") == (settings.get("fade") or None)
-        ]
-        height = settings.get("line_height") or _LINE_HEIGHT
-        return {"form": "strips", "line_height": _next_lower(height, known or [_LINE_HEIGHT])}
+        fade = settings.get("fade") or None
+        of_lines = [given for rung in rungs(track) if (given := rung.of(material)).get("form") == "strips"]
+        known = [_height(given) for given in of_lines if given.get("fade") == fade]
+        height = _next_lower(_height(settings), known or [_LINE_HEIGHT])
+        return {"form": "strips"} | {key: height for key in _HEIGHTS if key in of_lines[0]}
     if material == "paths":
         widths = [given["width"] for rung in rungs(track) if (given := rung.of(material))]
         return {"width": _next_lower(settings.get("width") or max(widths), widths)}
     return {}
+
+
+def _height(settings: Mapping[str, Any]) -> float:
+    named = (settings.get(key) for key in _HEIGHTS)
+    return next((height for height in named if isinstance(height, int | float)), _LINE_HEIGHT)
 
 
 def _next_lower(length: Any, known: list[float]) -> float:

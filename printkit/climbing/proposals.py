@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from printkit.climbing.model import Move, Proposal
+from printkit.climbing.moving import changes, same_task
 from printkit.climbing.places import Kinds, Place, place_of_tray, seen_in
 from printkit.climbing.rule import CHOSEN_DAYS, REST_WEEKS, Seen, Verdict, days_of, judge
 from printkit.files import same_name
@@ -20,6 +21,7 @@ from printkit.pack import Child, ChildTrays, Pack, Tray
 
 _WIDER = ("numbers", "sums_to")
 """Keys whose change widens what is practiced; any other step is a step up."""
+_SURE = ("sure", "sure-there", "sure-at-last")
 _COMES_BACK = ("hard-at-first", "unused-still")
 
 
@@ -86,9 +88,7 @@ def _for_child(
         notes = [(entry, seen[1]) for entry, seen in placed if seen and seen[0] == track]
         seen = [note for _, note in notes]
         own = [each for each in shelf if each.place is not None and each.place.track == track]
-        climbing = [(each.tray, each.place) for each in own if not each.wish]
-        groups = _groups(climbing, [each.tray for each in own], seen)
-        yield from (_proposal(name, group) for group in _one_new_rung(groups, notes))
+        yield from (_proposal(name, group) for group in _one_new_rung(_groups(own, seen), notes))
         for each in own:
             if each.wish:
                 yield _wished(name, each.tray, each.place, each.wish, seen)
@@ -99,15 +99,20 @@ def _for_child(
 # --- trays on one rung -----------------------------------------------------------------------
 
 
-def _groups(
-    climbing: Sequence[tuple[Tray, Place]], trays: Sequence[Tray], notes: Sequence[Seen]
-) -> list[_Group]:
+def _groups(own: Sequence[_Shelved], seen: Sequence[Seen]) -> list[_Group]:
     """The trays that climb, those of one rung and one verdict together, from the highest rung down."""
-    places = {place.level: place for _, place in climbing}
+    notes = _Notes(
+        notes=tuple(seen),
+        trays=tuple(each.tray for each in own),
+        places=tuple(each.place for each in own if each.place),
+    )
+    places = {each.place.level: each.place for each in own if each.place and not each.wish}
     made: list[_Group] = []
     for level in sorted(places, reverse=True):
-        own = [tray for tray, place in climbing if place.level == level]
-        made += _on_one_rung(own, places[level], _Notes(notes=tuple(notes), trays=tuple(trays)))
+        climbing = [
+            each.tray for each in own if not each.wish and each.place and each.place.level == level
+        ]
+        made += _on_one_rung(climbing, places[level], notes)
     return made
 
 
@@ -117,6 +122,7 @@ class _Notes:
 
     notes: tuple[Seen, ...]
     trays: tuple[Tray, ...]
+    places: tuple[Place, ...]
 
     def about(self, trays: Iterable[Tray]) -> tuple[Seen, ...]:
         """The notes about these trays, and about those that are gone."""
@@ -145,12 +151,29 @@ def _on_one_rung(trays: Sequence[Tray], place: Place, notes: _Notes) -> Iterable
             verdicts[tray.set] = moves["up"]
         elif "back" in moves and "up" not in moves and own.reason == "no-note":
             verdicts[tray.set] = moves["back"]
+    for tray in trays:
+        verdicts[tray.set] = _unless_there(tray, verdicts[tray.set], place, notes)
     kinds = dict.fromkeys((each.move, each.reason, each.change) for each in verdicts.values())
     for kind in kinds:
         alike = {
             name: each for name, each in verdicts.items() if (each.move, each.reason, each.change) == kind
         }
         yield _group(tuple(tray for tray in trays if tray.set in alike), place, notes, alike.values())
+
+
+def _unless_there(tray: Tray, verdict: Verdict, place: Place, notes: _Notes) -> Verdict:
+    """Where the same task already lies on the shelf one rung on, the tray rests instead of becoming a twin."""
+    up, down = neighbors(place, [tray.material])
+    to = {"up": up, "back": down}.get(verdict.move)
+    if to is None:
+        return verdict
+    moved = changes(tray, place.rung, to)
+    twins = [
+        other
+        for other, at in zip(notes.trays, notes.places, strict=True)
+        if other is not tray and at.rung == to and same_task(tray, moved, other)
+    ]
+    return replace(verdict, move="rest", reason=f"{verdict.reason}-there") if twins else verdict
 
 
 def _verdict(trays: Sequence[Tray], place: Place, notes: _Notes) -> Verdict:
@@ -203,7 +226,7 @@ def _proposal(child: str, group: _Group) -> Proposal:
         reason=verdict.reason,
         days=verdict.days,
         change=verdict.change,
-        again=_chosen(group) if verdict.move == "up" else (),
+        again=_chosen(group) if verdict.reason in _SURE else (),
     )
 
 

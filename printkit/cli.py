@@ -310,26 +310,59 @@ def note(
 
 @commands.command(name="next")
 @click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "-o",
+    "out",
+    type=click.Path(path_type=Path),
+    metavar="NEW",
+    help="Writes the pack file of the next season.",
+)
+@click.option("--title", help="The next season's title; the theme's if unset.")
+@click.option("--theme", help="The next season's theme; the next built-in one if unset.")
 @click.option("--on", metavar="DATE", help="As if it were that day, such as 2026-11-25; today if unset.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
 @_family
 @_told
-def next_(file: Path, on: str | None, as_json: bool, family: Path | None) -> None:
+def next_(
+    file: Path,
+    out: Path | None,
+    title: str | None,
+    theme: str | None,
+    on: str | None,
+    as_json: bool,
+    family: Path | None,
+) -> None:
     """Says for each child what comes next, and why, from what was noted in journal.txt."""
-    from printkit.climbing import faults, propose, told, words_of
+    from printkit.climbing import as_json_values, faults, propose, told, words_of
     from printkit.journal import day_of, journal_file, read_journal
     from printkit.materials import material_keys
 
     day = day_of(on, _today())
+    if out is None and (title is not None or theme is not None):
+        option = "--title" if title is not None else "--theme"
+        raise PrintkitError([Problem(place=option, found="changes a new file", allowed="with -o only")])
     pack = _plain_pack(file, family)
     journal = read_journal(journal_file(file))
     proposals = propose(pack, journal.entries, material_keys(), day)
     words = words_of(pack)
-    notes = faults(journal, pack, material_keys(), day, words)
-    if as_json:
-        from printkit.climbing import as_json_values
+    notes = list(faults(journal, pack, material_keys(), day, words))
+    if out is not None:
+        from printkit.season import Basis, Season, next_season, write_season
 
-        made = {"title": pack.title, "next": as_json_values(proposals, words), "notes": list(notes)}
+        basis = Basis(
+            file=file,
+            family=family,
+            pack=pack,
+            entries=journal.entries,
+            kinds=material_keys(),
+            words=words,
+        )
+        text, said = next_season(basis, proposals, out, Season(title=title, theme=theme))
+        write_season(out, text)
+        notes += said
+    if as_json:
+        made = {"title": pack.title, "next": as_json_values(proposals, words), "notes": notes}
+        made |= {} if out is None else {"written": str(out)}
         click.echo(json.dumps(made, ensure_ascii=False, indent=1))
         return
     for child, lines in told(proposals, words):
@@ -338,6 +371,8 @@ def next_(file: Path, on: str | None, as_json: bool, family: Path | None) -> Non
             click.echo(f"  {line}")
     for note in notes:
         click.echo(f"note: {note}")
+    if out is not None:
+        click.echo(f"Wrote {out}. Look through it, then: printkit make {out}")
 
 
 def _plain_pack(file: Path, family: Path | None) -> Any:

@@ -29,6 +29,7 @@ FLOORS = (
         "printer_test",
         "theme_folder",
         "starter",
+        "season",
     ),
     ("cli",),
     ("__main__",),

@@ -3,7 +3,7 @@
 from printkit.climbing.model import Move, Proposal
 from printkit.climbing.proposals import propose
 from printkit.climbing.rule import CHOSEN_DAYS, REST_WEEKS, Seen, Verdict, judge
-from printkit.climbing.sentences import as_json_values, faults, line, reason, told, words_of
+from printkit.climbing.sentences import as_json_values, faults, line, reason, remark, told, words_of
 
 __all__ = [
     "CHOSEN_DAYS",
@@ -18,6 +18,7 @@ __all__ = [
     "line",
     "propose",
     "reason",
+    "remark",
     "told",
     "words_of",
 ]

@@ -8,8 +8,11 @@ from printkit.pack import Tray
 
 _OWN_RANGES = {"numbers": ("range",), "sums_to": ("total",)}
 """Settings of a tray's own that would hide a change of the key."""
-_BY_THE_WAY = frozenset({"motif", "motifs", "own", "count", "order", "words", "copies", "rows"})
-"""Settings that make no other task."""
+_BY_THE_WAY = frozenset(
+    {"motif", "motifs", "own", "count", "order", "words", "copies", "rows"}
+    | {"line_height", "line_most", "width"}
+)
+"""Settings that make no other task on one rung."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -216,17 +216,19 @@ def _one_new_rung(groups: Sequence[_Group], notes: Sequence[tuple[Entry, Seen]])
 
 def _proposal(child: str, group: _Group) -> Proposal:
     verdict = group.verdict
+    again = _chosen(group) if verdict.reason in _SURE else ()
+    move = _move(verdict, group.place.rung, group.to)
     return Proposal(
         child=child,
         track=group.place.track,
         sets=group.sets,
-        move=_move(verdict, group.place.rung, group.to),
+        move="stay" if again and move == "rest" else move,
         at=group.place.rung,
         to=group.to,
         reason=verdict.reason,
         days=verdict.days,
         change=verdict.change,
-        again=_chosen(group) if verdict.reason in _SURE else (),
+        again=again,
     )
 
 

@@ -63,6 +63,17 @@ def reason(proposal: Proposal, words: Catalogue) -> str:
     return f"{said}; {words.say('next.kept', numbers=numbers)}"
 
 
+def remark(proposal: Proposal, words: Catalogue) -> str:
+    """The reason in a few words, to stand behind a line of a pack file: 'sure on two different days'."""
+    key = f"next.file.{proposal.reason}"
+    count = len(proposal.days)
+    return words.say(
+        key if words.has(key) else f"next.reasons.{proposal.reason}",
+        days=_many("next.days", count, words),
+        running=_many("next.running", count, words),
+    )
+
+
 def as_json_values(proposals: Iterable[Proposal], words: Catalogue) -> list[dict[str, Any]]:
     """Proposals as plain values for programs; `says` is the line for people."""
     return [

@@ -1,12 +1,13 @@
 """Trays and notes placed on their ladders: which track, which rung."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, fields
+from functools import lru_cache
 from typing import Any
 
 from printkit.checks import Wrong
 from printkit.climbing.rule import Seen
-from printkit.files import same_name
+from printkit.files.names import key, safe_name
 from printkit.journal import Entry
 from printkit.journal.noting import played_in
 from printkit.ladder import Rung, rungs, standing
@@ -40,35 +41,47 @@ class Place:
         return BELOW if self.rung is None else rungs(self.track).index(self.rung)
 
 
+@lru_cache(maxsize=1024)
+def set_key(name: str) -> str:
+    """Equal for names of sets that mean one: 'Clip Cards' and 'clip-cards'."""
+    return key(safe_name(name))
+
+
 def place_of_tray(tray: Tray, person: Child, kinds: Kinds) -> Place | None:
     """Where a child's tray stands; None if its material climbs no ladder."""
     return _place(dict(played_in(tray, person)), kinds)
 
 
 def seen_in(
-    entry: Entry, trays: Sequence[Tray], person: Child, kinds: Kinds
-) -> tuple[str, Seen] | None:
-    """The track of a note and the note on it; None if it belongs to no ladder.
+    entries: Iterable[Entry], trays: Sequence[Tray], person: Child, kinds: Kinds
+) -> list[tuple[str, Entry, Seen]]:
+    """The notes that belong to a ladder, each with its track and placed there.
 
     A short line written by hand is taken for the tray of that name among the child's `trays`.
     """
-    played = dict(entry.played)
-    if "make" not in played:
-        tray = next((tray for tray in trays if same_name(tray.set, entry.set)), None)
-        if tray is None:
-            return None
-        played = dict(played_in(tray, person)) | played
-    place = _place(played, kinds)
-    if place is None:
-        return None
-    return place.track, Seen(
-        on=entry.on,
-        level=place.level,
-        result=entry.result,
-        set=entry.set,
-        material=played["make"],
-        theme=str(played.get("theme", "")),
-    )
+    known = {set_key(tray.set): tray for tray in trays}
+    places: dict[str, Place | None] = {}
+    found = []
+    for entry in entries:
+        tray = known.get(set_key(entry.set))
+        played = dict(entry.played)
+        if "make" not in played:
+            played = {} if tray is None else dict(played_in(tray, person)) | played
+        told = repr(played)
+        if told not in places:
+            places[told] = _place(played, kinds)
+        place = places[told]
+        if place is not None:
+            seen = Seen(
+                on=entry.on,
+                level=place.level,
+                result=entry.result,
+                set=set_key(entry.set),
+                material=played["make"],
+                theme=str(played.get("theme", "")),
+            )
+            found.append((place.track, entry, seen))
+    return found
 
 
 def _place(played: Mapping[str, Any], kinds: Kinds) -> Place | None:

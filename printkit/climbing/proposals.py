@@ -11,12 +11,12 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from printkit.climbing.model import Move, Proposal
-from printkit.climbing.moving import changes, same_task
-from printkit.climbing.places import Kinds, Place, place_of_tray, seen_in
+from printkit.climbing.moving import Changes, changes, same_task
+from printkit.climbing.places import Kinds, Place, place_of_tray, seen_in, set_key
 from printkit.climbing.rule import CHOSEN_DAYS, REST_WEEKS, Seen, Verdict, days_of, judge
 from printkit.files import same_name
 from printkit.journal import Entry
-from printkit.ladder import Rung, after, before, rungs, tracks
+from printkit.ladder import Rung, after, before, differ, rungs, tracks
 from printkit.pack import Child, ChildTrays, Pack, Tray
 
 _WIDER = ("numbers", "sums_to")
@@ -83,9 +83,9 @@ def _for_child(
     person: Child, shelf: Sequence[_Shelved], entries: Sequence[Entry], kinds: Kinds, today: date
 ) -> Iterable[Proposal]:
     name, trays = person.name, [each.tray for each in shelf]
-    placed = [(entry, seen_in(entry, trays, person, kinds)) for entry in entries]
+    placed = seen_in(entries, trays, person, kinds)
     for track in tracks():
-        notes = [(entry, seen[1]) for entry, seen in placed if seen and seen[0] == track]
+        notes = [(entry, note) for on, entry, note in placed if on == track]
         seen = [note for _, note in notes]
         own = [each for each in shelf if each.place is not None and each.place.track == track]
         yield from (_proposal(name, group) for group in _one_new_rung(_groups(own, seen), notes))
@@ -126,54 +126,85 @@ class _Notes:
 
     def about(self, trays: Iterable[Tray]) -> tuple[Seen, ...]:
         """The notes about these trays, and about those that are gone."""
-        own = [tray.set for tray in trays]
-        others = [tray.set for tray in self.trays if tray.set not in own]
-        return tuple(
-            note for note in self.notes if not any(same_name(note.set, name) for name in others)
+        own = {set_key(tray.set) for tray in trays}
+        others = {set_key(tray.set) for tray in self.trays} - own
+        return tuple(note for note in self.notes if note.set not in others)
+
+    def have_twin(self, tray: Tray, moved: Changes, to: Rung) -> bool:
+        """Whether another tray on that rung is what the moved one would become."""
+        return any(
+            other is not tray and place.rung == to and same_task(tray, moved, other)
+            for other, place in zip(self.trays, self.places, strict=True)
         )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Aim:
+    """A tray's verdict, and the rung it leads to."""
+
+    tray: Tray
+    verdict: Verdict
+    to: Rung | None
 
 
 def _on_one_rung(trays: Sequence[Tray], place: Place, notes: _Notes) -> Iterable[_Group]:
     """Each tray by its own notes where they decide; else all that are left by their notes together.
 
-    Of those that are still undecided, a tray goes along with the others if its own notes do not speak
+    A tray that is still undecided goes along with others to their rung if its own notes do not speak
     against it.
     """
-    verdicts = {tray.set: _verdict([tray], place, notes) for tray in trays}
-    open_ones = [tray for tray in trays if verdicts[tray.set].move == "stay"]
-    pooled = _verdict(open_ones, place, notes) if len(open_ones) > 1 else Verdict(move="stay", reason="")
-    moves = {verdict.move: verdict for verdict in verdicts.values()}
-    for tray in open_ones:
-        own = verdicts[tray.set]
-        if pooled.move != "stay":
-            verdicts[tray.set] = pooled
-        elif "up" in moves and "back" not in moves and own.reason in ("no-note", "sure-once"):
-            verdicts[tray.set] = moves["up"]
-        elif "back" in moves and "up" not in moves and own.reason == "no-note":
-            verdicts[tray.set] = moves["back"]
-    for tray in trays:
-        verdicts[tray.set] = _unless_there(tray, verdicts[tray.set], place, notes)
-    kinds = dict.fromkeys((each.move, each.reason, each.change) for each in verdicts.values())
-    for kind in kinds:
-        alike = {
-            name: each for name, each in verdicts.items() if (each.move, each.reason, each.change) == kind
-        }
-        yield _group(tuple(tray for tray in trays if tray.set in alike), place, notes, alike.values())
+    own = [_aimed(tray, _verdict([tray], place, notes), place, notes) for tray in trays]
+    left = [aim.tray for aim in own if aim.verdict.move == "stay"]
+    together = _verdict(left, place, notes) if len(left) > 1 else None
+    if together is not None and together.move != "stay":
+        own = [_aimed(aim.tray, together, place, notes) if aim.tray in left else aim for aim in own]
+    moves = {aim.verdict.move for aim in own}
+    groups: dict[tuple[object, ...], list[_Aim]] = {}
+    for aim in own:
+        led = _along(aim, own, place, notes) if len(moves & {"up", "back"}) == 1 else aim
+        kind = (led.verdict.move, led.verdict.reason, led.verdict.change, led.to)
+        groups.setdefault(kind, []).append(led)
+    for alike in groups.values():
+        of_group = tuple(aim.tray for aim in alike)
+        days = tuple(sorted({day for aim in alike for day in aim.verdict.days}))
+        yield _Group(
+            place=place,
+            trays=of_group,
+            seen=notes.about(of_group),
+            verdict=replace(alike[0].verdict, days=days),
+            to=alike[0].to,
+        )
 
 
-def _unless_there(tray: Tray, verdict: Verdict, place: Place, notes: _Notes) -> Verdict:
-    """Where the same task already lies on the shelf one rung on, the tray rests instead of becoming a twin."""
+def _along(aim: _Aim, others: Sequence[_Aim], place: Place, notes: _Notes) -> _Aim:
+    """The tray with those that go up or back, if it would go to their rung; else as it was."""
+    leader = next(other for other in others if other.verdict.move in ("up", "back"))
+    willing = ("no-note", "sure-once") if leader.verdict.move == "up" else ("no-note",)
+    if aim.verdict.reason not in willing:
+        return aim
+    led = _aimed(aim.tray, leader.verdict, place, notes)
+    goes = any(other.to == led.to and other.verdict.move == led.verdict.move for other in others)
+    return led if goes else aim
+
+
+def _aimed(tray: Tray, verdict: Verdict, place: Place, notes: _Notes) -> _Aim:
+    """A tray's verdict and where it leads: each material has the rungs that change it.
+
+    Where nothing is harder or easier for it, it rests; where the same task already lies on the shelf one
+    rung on, it rests instead of becoming a twin.
+    """
+    if verdict.move not in ("up", "back"):
+        return _Aim(tray=tray, verdict=verdict, to=place.rung)
     up, down = neighbors(place, [tray.material])
-    to = {"up": up, "back": down}.get(verdict.move)
+    to = up if verdict.move == "up" else down
     if to is None:
-        return verdict
-    moved = changes(tray, place.rung, to)
-    twins = [
-        other
-        for other, at in zip(notes.trays, notes.places, strict=True)
-        if other is not tray and at.rung == to and same_task(tray, moved, other)
-    ]
-    return replace(verdict, move="rest", reason=f"{verdict.reason}-there") if twins else verdict
+        reason = "sure-at-last" if verdict.move == "up" else "hard-at-first"
+    else:
+        moved = changes(tray, place.rung, to)
+        reason = f"{verdict.reason}-there" if notes.have_twin(tray, moved, to) else ""
+    if reason:
+        return _Aim(tray=tray, verdict=replace(verdict, move="rest", reason=reason), to=place.rung)
+    return _Aim(tray=tray, verdict=verdict, to=to)
 
 
 def _verdict(trays: Sequence[Tray], place: Place, notes: _Notes) -> Verdict:
@@ -181,22 +212,27 @@ def _verdict(trays: Sequence[Tray], place: Place, notes: _Notes) -> Verdict:
     return judge(notes.about(trays), place.level, first=down is None, last=up is None)
 
 
-def _group(trays: tuple[Tray, ...], place: Place, notes: _Notes, verdicts: Iterable[Verdict]) -> _Group:
-    """Trays of one verdict; its days are those of all of them."""
-    each = list(verdicts)
-    days = tuple(sorted({day for verdict in each for day in verdict.days}))
-    up, down = neighbors(place, [tray.material for tray in trays])
-    to = {"up": up, "back": down}.get(each[0].move, place.rung)
-    verdict = replace(each[0], days=days)
-    return _Group(place=place, trays=trays, seen=notes.about(trays), verdict=verdict, to=to)
-
-
 def neighbors(place: Place, materials: Iterable[str]) -> tuple[Rung | None, Rung | None]:
-    """The next rung up and down that is another one for these materials."""
+    """The next rung up and down that is another one for these materials, and one for them at all.
+
+    Of rungs that are alike for them the lowest counts, as it does for where a tray stands.
+    """
     if place.rung is None:
         return rungs(place.track)[0], None
     own = tuple(materials)
-    return after(place.rung, own), before(place.rung, own)
+    up, down = after(place.rung, own), before(place.rung, own)
+    while up is not None and not _is_for(up, own):
+        up = after(up, own)
+    while down is not None and not _is_for(down, own):
+        down = before(down, own)
+    while down is not None and (lower := before(down)) and not differ(down, lower, own):
+        down = lower
+    return up, down
+
+
+def _is_for(rung: Rung, materials: Iterable[str]) -> bool:
+    """Whether a rung says anything about one of these materials."""
+    return bool(rung.keys) or any(rung.of(name) for name in materials)
 
 
 def _one_new_rung(groups: Sequence[_Group], notes: Sequence[tuple[Entry, Seen]]) -> list[_Group]:
@@ -254,7 +290,7 @@ def _chosen(group: _Group) -> tuple[str, ...]:
 
 
 def _of(tray: Tray, seen: Iterable[Seen], place: Place) -> list[Seen]:
-    return [note for note in seen if same_name(note.set, tray.set) and note.level == place.level]
+    return [note for note in seen if note.set == set_key(tray.set) and note.level == place.level]
 
 
 # --- the adult's word, and what rests --------------------------------------------------------
@@ -267,7 +303,7 @@ def _wish(item: ChildTrays, tray: Tray) -> str:
 
 
 def _wished(child: str, tray: Tray, place: Place, wish: str, seen: Sequence[Seen]) -> Proposal:
-    days = days_of(note for note in seen if same_name(note.set, tray.set))
+    days = days_of(note for note in seen if note.set == set_key(tray.set))
     lies = bool(days) and days[-1].result == "unused"
     move: Move = "rest" if wish == "skip" or (wish == "again" and lies) else "stay"
     return Proposal(

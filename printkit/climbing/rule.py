@@ -28,7 +28,10 @@ _CAREFUL: tuple[Result, ...] = ("not-yet", "growing", "sure", "unused")
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Seen:
-    """A note placed on its ladder: `level` counts rungs from 0, -1 is below the first."""
+    """A note placed on its ladder: `level` counts rungs from 0, -1 is below the first.
+
+    Names of sets are equal here if they mean one set.
+    """
 
     on: date
     level: int
@@ -108,10 +111,15 @@ def _sure_days(days: Sequence[Day]) -> tuple[date, ...]:
 
 
 def _hard_days(days: Sequence[Day], regained: date | None) -> tuple[date, ...]:
-    """The last days in a row on which it was not there yet, since the child regained confidence."""
+    """The last days in a row on which it was not there yet.
+
+    Only those since the child regained confidence count, and since the last long pause.
+    """
     found: list[date] = []
     for day in reversed(days):
         if day.result != "not-yet" or (regained is not None and day.on <= regained):
+            break
+        if found and (found[-1] - day.on).days >= 7 * REST_WEEKS:
             break
         found.append(day.on)
     return tuple(reversed(found))

@@ -92,6 +92,16 @@ def test_the_days_are_those_of_the_reason():
     assert judge(seen("n s g s"), AT).days == (START + timedelta(days=1), START + timedelta(days=3))
 
 
+def test_after_a_long_pause_it_starts_anew():
+    """Hard days from before a rest of four weeks do not count with those after it."""
+    before = seen("n n")
+    weeks = [
+        Seen(on=START + timedelta(days=1, weeks=pause), level=AT, result="not-yet") for pause in (3, 4)
+    ]
+
+    assert [judge([*before, late], AT).reason for late in weeks] == ["hard", "hard-once"]
+
+
 def test_at_the_ends_of_the_ladder_it_rests():
     """Nothing harder: what is sure rests. Nothing easier: what is too hard rests."""
     last, first = judge(seen("s s"), AT, last=True), judge(seen("n n"), AT, first=True)

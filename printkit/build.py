@@ -12,7 +12,7 @@ from printkit import __version__
 from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import distinct, safe_name, same_name, write_whole
 from printkit.guide import GuideSet, guide_pages
-from printkit.labels import storage_label
+from printkit.labels import shared_numbers, storage_label
 from printkit.limits import ENOUGH, MOST_SHEETS, least_sheets, sheets_of, too_many
 from printkit.manifest import FileRecord, manifest
 from printkit.materials import Made, Room, materials
@@ -74,6 +74,7 @@ def plan(pack: Pack, wish: Wish = Wish(), most_sheets: int = MOST_SHEETS) -> Pla
                 break
             continue
         notes += [f"{tray.child.name}'s {tray.set}: {note}" for note in made.notes]
+        notes += _unused(tray)
         if made.pieces:
             kind = materials()[tray.material]
             sets.append(GuideSet(tray=tray, material=kind, pieces=made.pieces, needs=made.needs))
@@ -88,6 +89,13 @@ def plan(pack: Pack, wish: Wish = Wish(), most_sheets: int = MOST_SHEETS) -> Pla
     _check_names(files)
     _check_sheets(sheets_of(files), most_sheets, counted=True)
     return Plan(pack=kept, sets=tuple(sets), files=files, stems=stems)
+
+
+def _unused(tray: Tray) -> Iterator[str]:
+    """A note for each of those who share a set that holds none of their numbers."""
+    for name, part in shared_numbers(tray).items():
+        if part is None:
+            yield f"{tray.child.name}'s {tray.set}: none of {name}'s numbers are in it"
 
 
 def _check_sheets(sheets: float, most: int, *, counted: bool) -> None:

@@ -10,7 +10,7 @@ from click.testing import CliRunner
 from printkit.cli import commands
 
 MATERIALS = (
-    "bingo, calendar, clip-cards, compare, counting-cards, dice-write, dominoes, find-the-match, halves, "
+    "bar-chart, bingo, calendar, clip-cards, compare, counting-cards, dice-write, dominoes, find-the-match, halves, "
     "hundred-chart, labels, lacing, number-line, odd-one-out, outdoors, pairs, part-whole, paths, patterns, "
     "place-mats, shades, sizes, strips, ten-frames, tiles or tracing"
 )
@@ -18,13 +18,13 @@ LIST = f"a list of {MATERIALS}, each a word or a table with make = ..."
 NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
     "back_shift, children, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, "
-    "margin, materials, numbers, numerals, paper, save, seed, shared, stack, sums_to, theme, title, units, "
+    "margin, materials, needs, numbers, numerals, paper, save, seed, shared, stack, sums_to, theme, title, units, "
     "unreviewed or words"
 )
 CHILD_KEYS = (
     "again, back_shift, corner, counter, digits, flip, gap, guide, hand, ink, keep, languages, letters, "
-    "lookalike, margin, materials, name, numbers, numerals, paper, save, skip, stack, sums_to, theme, units, "
-    "unreviewed or words"
+    "lookalike, margin, materials, name, needs, numbers, numerals, paper, save, skip, stack, sums_to, theme, "
+    "units, unreviewed or words"
 )
 PAPERS = "a3, a4, a5, letter or legal, or [width, height], each 100 to 1000 mm"
 TAGS = "a tag that 'printkit list languages' shows, such as en, es or pt-PT"
@@ -55,6 +55,21 @@ SENTENCES = {
         child(more='skip = "clip-cards"\n'),
         "pack.toml, line 4, Wren (children[0].skip): found 'clip-cards'; "
         'allowed: a list of sets, such as ["clip-cards"]',
+    ),
+    "a need that is not known": (
+        child(more='needs = "larg"\n'),
+        "pack.toml, line 4, Wren (children[0].needs): found 'larg'; "
+        "allowed: large, easy-grip or color-safe, or a list of any of them; did you mean 'large'?",
+    ),
+    "a need among others that is not known": (
+        child(materials='[{ make = "clip-cards", needs = ["large", "grip"] }]'),
+        "pack.toml, line 3, Wren's clip-cards (children[0].materials[0].needs): found 'grip'; "
+        "allowed: large, easy-grip or color-safe, or a list of any of them; did you mean 'easy-grip'?",
+    ),
+    "a need that is a number": (
+        "needs = 20\n" + child(),
+        "pack.toml, line 1 (needs): found 20; "
+        "allowed: large, easy-grip or color-safe, or a list of any of them",
     ),
     "a shift of backs that is one number": (
         "back_shift = 2\n" + child(),

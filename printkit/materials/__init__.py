@@ -8,6 +8,7 @@ import pkgutil
 from functools import cache
 
 from printkit.materials.base import Made, Material, Need, Room
+from printkit.materials.seeing import answering
 from printkit.pack import MaterialKeys
 
 __all__ = ["Made", "Material", "Need", "Room", "material_keys", "materials", "track_of"]
@@ -18,7 +19,7 @@ def materials() -> dict[str, Material]:
     """Every material by its name, in teaching order."""
     modules = (importlib.import_module(f"{__name__}.{info.name}") for info in pkgutil.iter_modules(__path__))
     found = [module.MATERIAL for module in modules if hasattr(module, "MATERIAL")]
-    return {item.name: item for item in sorted(found, key=lambda item: (item.order, item.name))}
+    return {item.name: answering(item) for item in sorted(found, key=lambda item: (item.order, item.name))}
 
 
 def material_keys() -> dict[str, MaterialKeys]:

@@ -25,18 +25,22 @@ def family_beside(file: Path) -> Path | None:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Household:
-    """What a family's file says: of all, and of each child in its order. Both empty without a file."""
+    """What a family's file says: of all, and of each child in its order. Both empty without a file.
+
+    `unclear` where its children could not be read, which was told then.
+    """
 
     name: str = ""
     top: tuple[Level, ...] = ()
     children: tuple[Level, ...] = ()
+    unclear: bool = False
 
     @property
     def names(self) -> tuple[str, ...]:
         return tuple(level.whose for level in self.children)
 
     def child(self, name: str) -> tuple[Level, ...]:
-        """The level of the child of that name, however it is written; none if the file has no such child."""
+        """The level of the child of that name, however written; none if there is none."""
         return tuple(level for level in self.children if same_name(level.whose, name))
 
 
@@ -52,7 +56,8 @@ def read_household(origin: Origin, told: Told) -> Household:
         checks = family_child_checks()
         own = _level("child in family", origin, told, table, path, whose, checks, child_checks())
         children.append(own)
-    return Household(name=origin.name, top=(top,), children=tuple(children))
+    unclear = "children" in origin.raw and "children" not in top.values
+    return Household(name=origin.name, top=(top,), children=tuple(children), unclear=unclear)
 
 
 def _level(

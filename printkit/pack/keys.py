@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from printkit.checks import (
+    AnyOf,
     Check,
     Either,
     Extent,
@@ -23,6 +24,8 @@ from printkit.units import PAPERS
 from printkit.words import choices, languages
 
 SIZES = ("small", "medium", "large")
+NEEDS = ("large", "easy-grip", "color-safe")
+"""What a child may need: things and numerals large, pieces easy to hold, no difference by color alone."""
 SMALLEST_PAPER, LARGEST_PAPER = 100.0, 1000.0
 RESERVED = ("guide", "manifest", "preview")
 """Names that the pack's own files have, so no child can."""
@@ -213,6 +216,7 @@ KEYS: dict[str, tuple[Check, Any]] = {
     "sums_to": (Whole(2, 100), None),
     "lookalike": (Whole(1, 6), 2),
     "hand": (OneOf(("left", "right")), "right"),
+    "needs": (AnyOf(NEEDS, (("colour-safe", "color-safe"),)), ()),
 }
 """What may stand in the pack, in a child and in a tray: key -> (check, default)."""
 

@@ -55,8 +55,9 @@ class Child:
 
     `paper` is (width, height) in mm, upright; `back_shift` by how many mm backs are moved to the right
     and down on their page, against what the printer is off by; `words` the choice of number words by
-    language tag; `numerals` holds the digits of the leading language if `digits` is 'native'. `users`
-    are those who share these trays; then this is no one child, and `name` is what they are called together.
+    language tag; `numerals` holds the digits of the leading language if `digits` is 'native'; `needs` holds
+    any of 'large', 'easy-grip' and 'color-safe', in this order. `users` are those who share these trays; then
+    this is no single child, and `name` is what they are called.
     """
 
     name: str
@@ -84,6 +85,7 @@ class Child:
     sums_to: int | None
     lookalike: int
     hand: Literal["left", "right"]
+    needs: tuple[str, ...]
     users: tuple[User, ...] = ()
 
     def spelled(self, tag: str, number: int) -> str:

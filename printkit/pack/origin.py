@@ -47,12 +47,8 @@ class Origin:
         return self.lines[path] if path else 0
 
 
-def read_origin(file: Path) -> Origin:
-    """What a TOML file says.
-
-    Raises PrintkitError if it is no UTF-8 or no TOML, OSError if it cannot be read.
-    """
-    data = file.read_bytes()
+def origin_of(file: Path, data: bytes) -> Origin:
+    """What a TOML file says that holds these bytes. Raises PrintkitError if they are no UTF-8 or no TOML."""
     name = file.name
     try:
         text = data.decode("utf-8-sig")

@@ -48,7 +48,7 @@ class Group:
 
 
 def gather_people(origin: Origin, home: Household, top: Level, told: Told) -> tuple[Person, ...]:
-    """The children of the pack file; then those of the family for whom it has anything.
+    """The children of the pack file and those of the family for whom it has anything, in the family's order.
 
     Materials at the top are for every child that has none of its own, those of the family too. A
     child of the family that only a table of those who share names, or that is among all of them as the
@@ -79,9 +79,17 @@ def gather_people(origin: Origin, home: Household, top: Level, told: Told) -> tu
         Person(name=name, levels=(*home.top, *home.child(name), top), listed=listed, here=("materials",))
         for name in absent
     ]
-    if not people and ("children" not in origin.raw or "children" in top.values):
+    people.sort(key=lambda person: _place_at_home(home, person.name))
+    unclear = home.unclear or ("children" in origin.raw and "children" not in top.values)
+    if not people and not unclear:
         _tell_no_children(origin, home, told)
     return tuple(people)
+
+
+def _place_at_home(home: Household, name: str) -> int:
+    """The family's order stays from season to season; children it does not know come last."""
+    known = twin_of(name, home.names)
+    return len(home.names) if known is None else home.names.index(known)
 
 
 def _note_stranger(origin: Origin, home: Household, told: Told, name: str, path: Keys) -> None:
@@ -89,8 +97,8 @@ def _note_stranger(origin: Origin, home: Household, told: Told, name: str, path:
     near = "" if home.child(name) else nearest(name, home.names)
     if near:
         told.notes.append(
-            f"{origin.place((*path, 'name'))}: {shown(name)} is not in {home.name}, so nothing is taken from "
-            f"there but what holds for all; did you mean '{near}'?"
+            f"{origin.place((*path, 'name'))}: {shown(name)} is not in {home.name}, so nothing is taken "
+            f"from there but what holds for all; did you mean '{near}'?"
         )
 
 
@@ -112,7 +120,9 @@ def shared_tables(origin: Origin) -> Shared:
     if isinstance(shared, dict):
         return [(("shared",), shared)]
     tables = shared if isinstance(shared, list) else []
-    return [(("shared", number), table) for number, table in enumerate(tables) if isinstance(table, dict)]
+    return [
+        (("shared", number), table) for number, table in enumerate(tables) if isinstance(table, dict)
+    ]
 
 
 def gather_groups(
@@ -128,7 +138,9 @@ def gather_groups(
     for path, table in tables:
         known = [person.name for person in people]
         names = _sharing(origin, home, table, path, known, told) if known else ()
-        whose = table["name"] if isinstance(table.get("name"), str) else together(names) or "those who share"
+        whose = (
+            table["name"] if isinstance(table.get("name"), str) else together(names) or "those who share"
+        )
         level = told.level("shared", origin, table, path, whose, shared_checks())
         if names:
             groups.append(Group(level=level, table=table, names=names))
@@ -136,7 +148,12 @@ def gather_groups(
 
 
 def _sharing(
-    origin: Origin, home: Household, table: Mapping[str, Any], path: Keys, known: Sequence[str], told: Told
+    origin: Origin,
+    home: Household,
+    table: Mapping[str, Any],
+    path: Keys,
+    known: Sequence[str],
+    told: Told,
 ) -> tuple[str, ...]:
     """The names of those who share a table's trays, in the order given; none if they are not clear."""
     if "with" not in table:
@@ -150,7 +167,9 @@ def _sharing(
     wished = _texts(table["with"])
     for name in wished:
         if twin_of(name, everyone) is None:
-            told.say(place, f"there is no child {shown(name)}", listing(everyone), nearest(name, everyone))
+            told.say(
+                place, f"there is no child {shown(name)}", listing(everyone), nearest(name, everyone)
+            )
     names = [name for name in (twin_of(wish, known) for wish in wished) if name is not None]
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice is not None:

@@ -7,14 +7,15 @@ from typing import Any
 
 from printkit.checks import found, read_keys, shown
 from printkit.errors import PrintkitError, Problem, listing, nearest
+from printkit.files import name_fault
 from printkit.letters import missing
 from printkit.pack.family import FAMILY, Household, family_beside, read_household
 from printkit.pack.keys import KEYS, WISHES, pack_checks, tray_checks
 from printkit.pack.levels import Level, laid, sources
 from printkit.pack.model import Child, ChildTrays, MaterialKeys, Pack, Tray, User
 from printkit.pack.naming import check_name, check_set_name, twin_of
-from printkit.pack.origin import Keys, Origin, read_origin
-from printkit.pack.people import Group, Person, gather_groups, gather_people
+from printkit.pack.origin import Keys, Origin, origin_of
+from printkit.pack.people import Group, Person, gather_groups, gather_people, shared_tables
 from printkit.pack.resolving import Resolver, usual_units
 from printkit.pack.sharing import in_common
 from printkit.pack.told import Told
@@ -31,20 +32,35 @@ def read_pack(
     The family's file is `family`, or family.toml in the pack file's folder if there is one. Raises
     PrintkitError with every problem of the files, and OSError if one cannot be read.
     """
+    return pack_of(file, file.read_bytes(), materials, overrides, family)
+
+
+def pack_of(
+    file: Path,
+    data: bytes,
+    materials: Mapping[str, MaterialKeys],
+    overrides: Mapping[str, Any] | None = None,
+    family: Path | None = None,
+) -> Pack:
+    """The pack that a file would be with these bytes: an edit is looked at before it is written.
+
+    Raises what `read_pack` raises; the family's file and folders of pictures are looked for beside the file.
+    """
+    home = family or family_beside(file)
     origins: list[Origin] = []
     problems: list[Problem] = []
-    for path in filter(None, (file, family or family_beside(file))):
+    for path, text in ((file, data), *([(home, home.read_bytes())] if home else [])):
         try:
-            origins.append(read_origin(path))
+            origins.append(origin_of(path, text))
         except PrintkitError as error:
             problems += error.problems
     if problems:
         raise PrintkitError(problems)
-    pack, family = origins[0], origins[1:]
+    pack, households = origins[0], origins[1:]
     if pack.name.casefold() == FAMILY and not _has_materials(pack.raw):
         said = "holds what stays from season to season, and no materials"
         raise PrintkitError([Problem(place=pack.name, found=said, allowed="the pack file of a season")])
-    return _Reader(pack, family, materials, overrides or {}).pack()
+    return _Reader(pack, households, materials, overrides or {}).pack()
 
 
 def _has_materials(raw: Mapping[str, Any]) -> bool:
@@ -111,6 +127,7 @@ class _Reader:
         people = gather_people(self.origin, home, top, self.told)
         groups = gather_groups(self.origin, home, people, self.told)
         sharing = {name for group in groups for name in group.names}
+        unclear = len(groups) < len(shared_tables(self.origin))
         singles: dict[str, Child] = {}
         made: list[ChildTrays] = []
         sets: dict[str, list[str]] = {}
@@ -119,7 +136,7 @@ class _Reader:
             if child is not None:
                 singles[person.name] = child
             own = sets.setdefault(person.name, [])
-            if person.listed is not None or person.name not in sharing:
+            if person.listed is not None or not (person.name in sharing or unclear):
                 made += self.made(person, child, own)
         names = [person.name for person in people]
         for group in groups:
@@ -164,7 +181,10 @@ class _Reader:
         """The trays that several children share."""
         name, path, table = group.name, group.level.path, group.table
         place = self.origin.place((*path, "name") if "name" in table else path)
-        check_name(self.told, place, name)
+        if "name" not in table and name_fault(name):
+            self.told.say(place, "the names are too long together", 'name = "..." in this table')
+        else:
+            check_name(self.told, place, name)
         twin = twin_of(name, names)
         if twin is not None:
             said = f"{shown(twin)} and {shown(name)} would have files of one name"
@@ -185,10 +205,12 @@ class _Reader:
         )
         made = self.made(person, self.child(person, users), [])
         for tray in (tray for item in made for tray in item.trays):
+            having = [who for who in group.names if twin_of(tray.set, sets[who]) is not None]
+            if having:
+                verb = "have" if len(having) > 1 else "has"
+                said = f"{listing(having, 'and')} {verb} a set {shown(tray.set)} too"
+                self.told.say(tray.place("set"), said, 'set = "..." with a name of its own')
             for who in group.names:
-                if twin_of(tray.set, sets[who]) is not None:
-                    said = f"{who} has another set {shown(tray.set)}"
-                    self.told.say(tray.place("set"), said, 'set = "..." with a name of its own')
                 sets[who].append(tray.set)
         return made
 

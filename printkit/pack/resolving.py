@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from functools import cache
 from pathlib import Path
+
 from printkit.checks import shown
 from printkit.errors import PrintkitError
 from printkit.letters import Numerals
@@ -38,7 +39,9 @@ class Resolver:
         paper, named = values["paper"], isinstance(values["paper"], str)
         strokes = ()
         if values["letters"]:
-            strokes = self.letters(values["letters"], self.base(said, "letters"), _place(said, "letters"))
+            strokes = self.letters(
+                values["letters"], self.base(said, "letters"), _place(said, "letters")
+            )
         native = find(languages[0], "languages").digits if values["digits"] == "native" else ""
         values |= {
             "name": name,

@@ -2,7 +2,7 @@
 
 Rules (design choices): the numbers run from the smallest first to the largest last, sums go to the
 largest, looking closely keeps to the easiest level that one of them has, places are drawn for the
-largest counters. Any other key is theirs if all of them have it alike; else the whole pack's holds.
+largest counters, and what one of them needs holds for all. Any other key is theirs if all of them have it alike; else the whole pack's holds.
 """
 
 from collections.abc import Callable, Mapping, Sequence
@@ -17,6 +17,7 @@ _RULES: dict[str, Callable[[Sequence[Any]], Any]] = {
     "sums_to": lambda sums: max((most for most in sums if most is not None), default=None),
     "lookalike": min,
     "counter": max,
+    "needs": lambda several: tuple(dict.fromkeys(need for needs in several for need in needs)),
 }
 
 
@@ -25,7 +26,9 @@ def together(names: Sequence[str]) -> str:
     return f"{', '.join(names[:-1])} & {names[-1]}" if len(names) > 1 else "".join(names)
 
 
-def in_common(names: Sequence[str], each: Sequence[Mapping[str, Said]], wide: Mapping[str, Said]) -> list[Level]:
+def in_common(
+    names: Sequence[str], each: Sequence[Mapping[str, Said]], wide: Mapping[str, Said]
+) -> list[Level]:
     """The levels that hold what children have in common, where that is not what holds for the pack.
 
     `each` has the words for each child, `wide` those for the whole pack.

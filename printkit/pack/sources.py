@@ -43,10 +43,12 @@ def settings_lines(rows: Sequence[dict[str, Any]]) -> list[str]:
     single = [row for row in kept if row["set"] is None]
     said = [_part(row) for row in single]
     for_all = {part for part in said if said.count(part) == len(children)}
-    named = {"all": [row for row in single if _part(row) in for_all]}
+    named = {"all": [{**row, "over": ""} for row in single if _part(row) in for_all]}
     for child in children:
         own = [row for row in kept if row["child"] == child]
-        named[child] = [row for row in own if row["set"] is None and _part(row) not in for_all]
+        named[child] = [
+            row for row in own if row["set"] is None and (row["over"] or _part(row) not in for_all)
+        ]
         for row in own:
             if row["set"] is not None:
                 named.setdefault(f"{child}'s {row['set']}", []).append(row)
@@ -54,11 +56,12 @@ def settings_lines(rows: Sequence[dict[str, Any]]) -> list[str]:
 
 
 def _listed(rows: Iterable[dict[str, Any]]) -> str:
-    return ", ".join(dict.fromkeys(_part(row) for row in rows))
+    return ", ".join(dict.fromkeys(_part(row, row["over"]) for row in rows))
 
 
-def _part(row: dict[str, Any]) -> str:
-    return f"{row['key']} = {row['value']} ({_where(row)})"
+def _part(row: dict[str, Any], over: str = "") -> str:
+    wins = f", wins over {over}" if over else ""
+    return f"{row['key']} = {row['value']} ({_where(row)}{wins})"
 
 
 def _where(row: dict[str, Any]) -> str:
@@ -66,5 +69,4 @@ def _where(row: dict[str, Any]) -> str:
         return "from those who share"
     if not row["file"]:
         return "command line"
-    over = f", wins over {row['over']}" if row["over"] else ""
-    return f"{row['file']}, line {row['line']}{over}"
+    return f"{row['file']}, line {row['line']}"

@@ -101,11 +101,7 @@ def _for_child(
 
 def _groups(own: Sequence[_Shelved], seen: Sequence[Seen]) -> list[_Group]:
     """The trays that climb, those of one rung and one verdict together, from the highest rung down."""
-    notes = _Notes(
-        notes=tuple(seen),
-        trays=tuple(each.tray for each in own),
-        places=tuple(each.place for each in own if each.place),
-    )
+    notes = _Notes(notes=tuple(seen), shelf=tuple(own))
     places = {each.place.level: each.place for each in own if each.place and not each.wish}
     made: list[_Group] = []
     for level in sorted(places, reverse=True):
@@ -121,20 +117,23 @@ class _Notes:
     """A child's notes on one ladder, and all trays that the child has there now."""
 
     notes: tuple[Seen, ...]
-    trays: tuple[Tray, ...]
-    places: tuple[Place, ...]
+    shelf: tuple[_Shelved, ...]
 
     def about(self, trays: Iterable[Tray]) -> tuple[Seen, ...]:
         """The notes about these trays, and about those that are gone."""
         own = {set_key(tray.set) for tray in trays}
-        others = {set_key(tray.set) for tray in self.trays} - own
+        others = {set_key(each.tray.set) for each in self.shelf} - own
         return tuple(note for note in self.notes if note.set not in others)
 
     def have_twin(self, tray: Tray, moved: Changes, to: Rung) -> bool:
-        """Whether another tray on that rung is what the moved one would become."""
+        """Whether another tray that climbs stands on that rung and is what the moved one would become."""
         return any(
-            other is not tray and place.rung == to and same_task(tray, moved, other)
-            for other, place in zip(self.trays, self.places, strict=True)
+            each.tray is not tray
+            and not each.wish
+            and each.place is not None
+            and each.place.rung == to
+            and same_task(tray, moved, each.tray)
+            for each in self.shelf
         )
 
 

@@ -25,6 +25,7 @@ def made_child_table(document: Table, name: str) -> Table:
         document.append("children", tomlkit.aot())
     fresh = tomlkit.table()
     fresh.append("name", name)
+    fresh.trivia.indent = "\n"
     document["children"].append(fresh)
     return document["children"][-1]
 

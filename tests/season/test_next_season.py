@@ -173,7 +173,9 @@ def test_the_last_material_stays(file):
 
 def test_what_cannot_be_printed_stays(file):
     """A tray too small for the next step stays as it is, which is said; the rest goes on."""
-    text = PACK.replace('arrange = "scatter" }', 'arrange = "scatter", size = [48, 40] }')
+    text = PACK.replace(
+        '{ make = "clip-cards", arrange', '{ make = "counting-cards", set = "clip-cards", size = [40, 50], arrange'
+    )
     file.write_text(text, encoding="utf-8")
     noted(file, *WREN, *JUNO)
     out = file.parent / "autumn.toml"

@@ -335,7 +335,7 @@ def next_(
     """Says for each child what comes next, and why, from what was noted in journal.txt."""
     from printkit.climbing import as_json_values, faults, propose, told, words_of
     from printkit.journal import day_of, journal_file, read_journal
-    from printkit.materials import material_keys
+    from printkit.materials import materials
 
     day = day_of(on, _today())
     if out is None and (title is not None or theme is not None):
@@ -343,9 +343,9 @@ def next_(
         raise PrintkitError([Problem(place=option, found="changes a new file", allowed="with -o only")])
     pack = _plain_pack(file, family)
     journal = read_journal(journal_file(file))
-    proposals = propose(pack, journal.entries, material_keys(), day)
+    proposals = propose(pack, journal.entries, materials(), day)
     words = words_of(pack)
-    notes = list(faults(journal, pack, material_keys(), day, words))
+    notes = list(faults(journal, pack, materials(), day, words))
     if out is not None:
         from printkit.season import Basis, Season, next_season, write_season
 
@@ -354,7 +354,7 @@ def next_(
             family=family,
             pack=pack,
             entries=journal.entries,
-            kinds=material_keys(),
+            kinds=materials(),
             words=words,
         )
         text, said = next_season(basis, proposals, out, Season(title=title, theme=theme))
@@ -471,7 +471,7 @@ def _tags(text: str) -> list[str]:
 
 
 @commands.command(name="list")
-@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters"]))
+@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters", "rungs"]))
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
 @click.option(
     "-o",

@@ -11,10 +11,11 @@ from printkit.files.names import key, safe_name
 from printkit.journal import Entry
 from printkit.journal.noting import played_in
 from printkit.ladder import Rung, rungs, standing
-from printkit.pack import Child, MaterialKeys, Tray
+from printkit.materials import Material
+from printkit.pack import Child, Tray
 from printkit.pack.keys import key_checks
 
-Kinds = Mapping[str, MaterialKeys]
+Kinds = Mapping[str, Material]
 
 BELOW = -1
 """The level of what lies below a ladder's first rung."""

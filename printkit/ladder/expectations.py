@@ -40,7 +40,11 @@ DOUBLES_WITHIN_10 = _expects(
     _EYFS, "ELG Numerical Patterns", "sees evens, odds and doubles within 10", "S", _WOKINGHAM
 )
 SCATTERED_10 = _expects(
-    _CCSSM, "K.CC.B.5", "says how many for up to 10 scattered things, 20 in a line or an array", "S", _DOE
+    _CCSSM,
+    "K.CC.B.5",
+    "says how many for up to 10 scattered things, 20 in a line or an array",
+    "S",
+    _DOE,
 )
 ZERO = _expects(_CCSSM, "K.CC.A.3", "writes 0 to 20; 0 stands for no things", "S", _VERMONT)
 WRITE_TO_10 = _expects(_MEXICO, "Pensamiento matemático", "writes numerals 1 to 10", "S", "dokumen.tips")

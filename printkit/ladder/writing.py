@@ -29,7 +29,7 @@ def _traced(
     name: str, says: str, tracing: Mapping[str, Any], *expectation: Expectation, numeral: str = "trace"
 ) -> Rung:
     """Numerals and words to trace; on dice sheets the `numeral` is traced or written."""
-    met = {("line height", tracing["line_height"])} | _ways_met(_WAYS)
+    met = {("line height", tracing.get("line_most") or tracing["line_height"])} | _ways_met(_WAYS)
     met |= {("help", manner) for manner in tracing.get("fade", ()) if manner != "solid"}
     met |= {("numerals", "alone")} if numeral == "write" else set()
     settings = {"paths": _WAYS, "tracing": tracing, "dice-write": {"numeral": numeral}}
@@ -38,7 +38,7 @@ def _traced(
 
 def _lines(height: float, *fade: str) -> dict[str, Any]:
     """Ruled lines of `height` mm; without `fade` a model at both ends and dashed words to trace."""
-    return {"form": "strips", "line_height": height} | ({"fade": fade} if fade else {})
+    return {"form": "strips", "line_most": height} | ({"fade": fade} if fade else {})
 
 
 RUNGS = (
@@ -54,24 +54,21 @@ RUNGS = (
     _traced(
         "words-at-18", "lines of 18 mm", _lines(18.0), is_asked.WIDE_LINES, is_asked.SOME_NUMERALS
     ),
+    _traced("words-at-14", "lines of 14 mm", _lines(14.0), is_asked.LINES_13, is_asked.DIGITS),
     _traced(
-        "dotted-words", "dotted words to trace", _lines(18.0, "solid", "dotted"), is_asked.DIGITS
+        "dotted-words", "dotted words to trace", _lines(14.0, "solid", "dotted"), is_asked.DIGITS
     ),
     _traced(
-        "start-dots", "only dots where a stroke begins", _lines(18.0, "solid", "dotted", "starts"),
+        "start-dots", "only dots where a stroke begins", _lines(14.0, "solid", "dotted", "starts"),
         is_asked.DIGITS,
     ),
     _traced(
-        "numerals-alone", "numerals without a model", _lines(18.0, "solid", "dotted", "starts"),
+        "numerals-alone", "numerals without a model", _lines(14.0, "solid", "dotted", "starts"),
         is_asked.DIGITS, is_asked.ZERO, numeral="write",
     ),
     _traced(
-        "words-alone", "words on an empty line", _lines(18.0, "solid", "dotted", "starts", "empty"),
+        "words-alone", "words on an empty line", _lines(14.0, "solid", "dotted", "starts", "empty"),
         is_asked.DIGITS, numeral="write",
-    ),
-    _traced(
-        "words-at-14", "lines of 14 mm", _lines(14.0, "solid", "dotted", "starts", "empty"),
-        is_asked.LINES_13, is_asked.SIZE_OF_LETTERS, numeral="write",
     ),
     _traced(
         "words-at-10", "lines of 10 mm", _lines(10.0, "solid", "dotted", "starts", "empty"),

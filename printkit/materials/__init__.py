@@ -25,8 +25,7 @@ def materials() -> dict[str, Material]:
 def material_keys() -> dict[str, MaterialKeys]:
     """What the pack reader must know of each material."""
     return {
-        name: MaterialKeys(settings=item.settings, stock=item.stock, track=item.track)
-        for name, item in materials().items()
+        name: MaterialKeys(settings=item.settings, stock=item.stock) for name, item in materials().items()
     }
 
 

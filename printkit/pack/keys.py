@@ -20,6 +20,7 @@ from printkit.checks import (
     is_number,
 )
 from printkit.errors import listing, nearest
+from printkit.pack.starting import Start
 from printkit.units import PAPERS
 from printkit.words import choices, languages
 
@@ -233,14 +234,15 @@ def key_defaults() -> dict[str, Any]:
 
 def pack_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a pack file."""
-    own = {"title": Words(), "seed": Whole(0, 2**63 - 1), "children": Tables()}
+    own = {"title": Words(), "seed": Whole(0, 2**63 - 1), "start": Start(), "children": Tables()}
     return key_checks() | own | {"materials": Anything(), "shared": Anything()}
 
 
 def child_checks() -> dict[str, Check]:
     """The checks of what may stand in a child's table."""
     wishes = {key: SetNames() for key in WISHES}
-    return key_checks() | {"name": Words("a name"), "materials": Anything()} | wishes
+    own = {"name": Words("a name"), "start": Start(), "materials": Anything()}
+    return key_checks() | own | wishes
 
 
 def shared_checks() -> dict[str, Check]:

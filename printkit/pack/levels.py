@@ -1,7 +1,7 @@
 """Which word wins: the levels that may set a key, from the family's file to the command line."""
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from printkit.checks import shown
@@ -9,6 +9,7 @@ from printkit.letters import Numerals
 from printkit.pack.keys import KEYS
 from printkit.pack.model import Flips, Source
 from printkit.pack.origin import Keys, Origin
+from printkit.pack.starting import rung_keys, together
 
 Rank = Literal[
     "family", "child in family", "pack", "child", "children", "shared", "tray", "command line"
@@ -24,7 +25,8 @@ _MERGED = ("flip", "numerals", "words")
 class Level:
     """A table that sets keys: where it stands, whose it is, and its legal values.
 
-    Without an origin it is the command line's, or, with rank 'children', nobody's own words.
+    Without an origin it is the command line's, or, with rank 'children', nobody's own words. `by` is the
+    key that all values come from, where they were not written one by one: 'start'.
     """
 
     rank: Rank
@@ -32,12 +34,13 @@ class Level:
     origin: Origin | None = None
     path: Keys = ()
     whose: str = ""
+    by: str = ""
 
     def place(self, key: str, whose: str | None = None) -> str:
         """Where a key of this level stands, as problems name it."""
         if self.origin is None:
             return f"--{key}"
-        return self.origin.place((*self.path, key), self.whose if whose is None else whose)
+        return self.origin.place((*self.path, self.by or key), self.whose if whose is None else whose)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -52,7 +55,7 @@ class Said:
 def laid(levels: Iterable[Level]) -> dict[str, Said]:
     """The word for each key that any level sets, of levels in their order, the weakest first."""
     said: dict[str, Said] = {}
-    for level in levels:
+    for level in _with_rungs(levels):
         for key, value in level.values.items():
             if key not in KEYS:
                 continue
@@ -60,6 +63,22 @@ def laid(levels: Iterable[Level]) -> dict[str, Said]:
             merged = _over(key, before.value if before else None, value)
             said[key] = Said(value=merged, level=level, over=before.level if before else None)
     return said
+
+
+def _with_rungs(levels: Iterable[Level]) -> Iterator[Level]:
+    """The levels, each after what the rungs set that it starts on: its own words win over those."""
+    for level in levels:
+        if level.values.get("start"):
+            yield replace(level, values=rung_keys(level.values["start"]), by="start")
+        yield level
+
+
+def starts(levels: Iterable[Level]) -> tuple[str, ...]:
+    """The rungs that a child stands on, one a ladder: the last word of each."""
+    names: tuple[str, ...] = ()
+    for level in levels:
+        names = together(names, level.values.get("start", ()))
+    return names
 
 
 def _over(key: str, below: Any, value: Any) -> Any:
@@ -78,7 +97,7 @@ def sources(said: Mapping[str, Said], *ranks: Rank) -> tuple[Source, ...]:
 
 
 def _source(key: str, said: Said) -> Source:
-    level, path = said.level, (*said.level.path, key)
+    level, path = said.level, (*said.level.path, said.level.by or key)
     return Source(
         key=key,
         value=shown(_written(said.value)),

@@ -56,8 +56,9 @@ class Child:
     `paper` is (width, height) in mm, upright; `back_shift` by how many mm backs are moved to the right
     and down on their page, against what the printer is off by; `words` the choice of number words by
     language tag; `numerals` holds the digits of the leading language if `digits` is 'native'; `needs` holds
-    any of 'large', 'easy-grip' and 'color-safe', in this order. `users` are those who share these trays; then
-    this is no single child, and `name` is what they are called.
+    any of 'large', 'easy-grip' and 'color-safe', in this order; `start` the rungs it stands on, at most one a
+    ladder. `users` are those who share these trays; then this is no single child, and `name` is what they are
+    called.
     """
 
     name: str
@@ -87,6 +88,7 @@ class Child:
     hand: Literal["left", "right"]
     needs: tuple[str, ...]
     users: tuple[User, ...] = ()
+    start: tuple[str, ...] = ()
 
     def spelled(self, tag: str, number: int) -> str:
         """The number word as this child's family chose it. Raises what `words.spell` raises."""
@@ -181,8 +183,7 @@ def _names(child: Child) -> tuple[str, ...]:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class MaterialKeys:
-    """What the pack reader must know of a material: its settings' class, usual stock and ladder."""
+    """What the pack reader must know of a material: its settings' class and its usual stock."""
 
     settings: type
     stock: Stock
-    track: str | None = None

@@ -18,6 +18,7 @@ from printkit.pack.origin import Keys, Origin, origin_of
 from printkit.pack.people import Group, Person, gather_groups, gather_people, shared_tables
 from printkit.pack.resolving import Resolver, usual_units
 from printkit.pack.sharing import in_common
+from printkit.pack.starting import left_notes, rung_settings
 from printkit.pack.told import Told
 
 
@@ -148,6 +149,8 @@ class _Reader:
         child = self.resolver.child(person.name, levels, self.units, users)
         if child is not None:
             self.resolver.check_languages(child, levels)
+            words = {key: (word.value, word.level.whose) for key, word in laid(levels).items()}
+            self.told.notes.extend(left_notes(child.start, words))
         return child
 
     def made(self, person: Person, child: Child | None, sets: list[str]) -> list[ChildTrays]:
@@ -275,7 +278,10 @@ class _Reader:
             self.resolver.check_languages(resolved, levels)
         self.told.notes.extend(resolved.theme.notes_in(resolved.ink))
         said = laid(levels)
+        given = rung_settings(resolved.start, material, resolved, values.keys())
         places = {"": self.origin.place(path, owner)}
+        begun = [level for level in levels if level.values.get("start")]
+        places |= {key: begun[-1].place("start", owner) for key in given}
         places |= {
             key: word.level.place(key, owner)
             for key, word in said.items()
@@ -288,7 +294,7 @@ class _Reader:
             child=resolved,
             stock=values.get("stock", known.stock),
             size=values.get("size"),
-            settings=known.settings(**{key: values[key] for key in own if key in values}),
+            settings=known.settings(**(given | {key: values[key] for key in own if key in values})),
             places=tuple(places.items()),
             sources=sources(said, "tray"),
         )

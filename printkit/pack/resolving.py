@@ -9,7 +9,7 @@ from printkit.errors import PrintkitError
 from printkit.letters import Numerals
 from printkit.letters.own import read_own
 from printkit.pack.keys import key_defaults
-from printkit.pack.levels import Level, Said, laid
+from printkit.pack.levels import Level, Said, laid, starts
 from printkit.pack.model import Child, Flips, User
 from printkit.pack.told import Told
 from printkit.pictures import Theme, load_theme
@@ -46,6 +46,7 @@ class Resolver:
         values |= {
             "name": name,
             "users": users,
+            "start": starts(levels),
             "theme": theme,
             "languages": languages,
             "paper": PAPERS[paper] if named else (min(paper), max(paper)),

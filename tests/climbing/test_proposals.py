@@ -7,7 +7,7 @@ import pytest
 
 from printkit.climbing import line, propose, words_of
 from printkit.journal import parse
-from printkit.materials import material_keys
+from printkit.materials import materials
 from printkit.pack.reader import read_pack
 
 TODAY = date(2026, 12, 1)
@@ -17,7 +17,7 @@ def pack(folder: Path, children: str):
     """The pack of these tables of children."""
     file = folder / "shelf.toml"
     file.write_text(f'title = "Shelf"\n{children}', encoding="utf-8")
-    return read_pack(file, material_keys())
+    return read_pack(file, materials())
 
 
 def child(name: str = "Wren", more: str = 'materials = ["clip-cards"]', numbers: str = "[1, 5]") -> str:
@@ -37,7 +37,7 @@ def notes(*lines: str) -> list:
 
 def proposed(folder: Path, children: str, *lines: str, today: date = TODAY) -> list[tuple[str, str, str]]:
     """Sets, move and reason of each proposal."""
-    made = propose(pack(folder, children), notes(*lines), material_keys(), today)
+    made = propose(pack(folder, children), notes(*lines), materials(), today)
     return [(", ".join(each.sets), each.move, each.reason) for each in made]
 
 
@@ -111,7 +111,7 @@ SURE = ("11-24 Wren clip-cards sure", "11-25 Wren clip-cards sure")
 def test_the_whole_sentence(tmp_path, numbers, more, lines, says):
     """Ladder, trays, move and the reason with its days, as they are printed."""
     shelf = pack(tmp_path, child(more=more, numbers=numbers))
-    made = propose(shelf, notes(*lines), material_keys(), TODAY)
+    made = propose(shelf, notes(*lines), materials(), TODAY)
 
     assert [line(each, words_of(shelf)) for each in made] == [says]
 
@@ -168,7 +168,7 @@ def test_one_new_rung_at_a_time(tmp_path):
     )
     lines = [*SURE, "11-24 Wren compare sure", "11-25 Wren compare sure", "11-26 Wren compare sure"]
     lines += ["11-24 Wren counting-cards sure", "11-25 Wren counting-cards sure"]
-    made = propose(pack(tmp_path, child(more=more)), notes(*lines), material_keys(), TODAY)
+    made = propose(pack(tmp_path, child(more=more)), notes(*lines), materials(), TODAY)
 
     assert {each.sets[0]: (each.move, each.reason, each.to.name) for each in made} == {
         "clip-cards": ("widen", "sure", "count-4-10"),
@@ -205,7 +205,7 @@ def test_the_next_step_may_lie_there_already(tmp_path):
 def test_chosen_for_its_own_sake(tmp_path):
     """Sure on three days, so the child chose it again: it stays beside the new one."""
     made = propose(
-        pack(tmp_path, child()), notes(*SURE, "11-26 Wren clip-cards sure"), material_keys(), TODAY
+        pack(tmp_path, child()), notes(*SURE, "11-26 Wren clip-cards sure"), materials(), TODAY
     )
 
     assert [(each.move, each.again) for each in made] == [("step-up", ("clip-cards",))]
@@ -230,7 +230,7 @@ def test_what_rested_as_too_hard_comes_back(tmp_path):
     moves = []
     for weeks in (3, 4):
         day = date(2026, 10, 12) + timedelta(weeks=weeks)
-        counting = propose(shelf, lines, material_keys(), day)[0]
+        counting = propose(shelf, lines, materials(), day)[0]
         moves.append((counting.sets, counting.move, counting.reason))
 
     assert moves == [(("clips",), "rest", "resting"), (("clips",), "return", "rested")]
@@ -249,7 +249,7 @@ def test_the_range_played_counts_not_the_one_of_today(tmp_path):
         parse(f'2026-11-{day} | Wren | clip-cards | sure | make clip-cards; numbers 1-5 | Shelf | ""')
         for day in (24, 25)
     ]
-    made = propose(pack(tmp_path, child(numbers="[4, 10]")), lines, material_keys(), TODAY)
+    made = propose(pack(tmp_path, child(numbers="[4, 10]")), lines, materials(), TODAY)
 
     assert [(each.move, each.reason) for each in made] == [("stay", "no-note")]
 
@@ -261,7 +261,7 @@ def test_a_shared_tray_counts_for_each_child_alone(tmp_path):
         + child("Juno", 'materials = ["odd-one-out"]')
         + '[shared]\nwith = ["Wren", "Juno"]\nmaterials = ["clip-cards"]\n'
     )
-    made = propose(pack(tmp_path, tables), notes(*SURE), material_keys(), TODAY)
+    made = propose(pack(tmp_path, tables), notes(*SURE), materials(), TODAY)
 
     assert [(each.child, each.move) for each in made if each.track == "counting"] == [
         ("Wren", "step-up"),
@@ -283,6 +283,6 @@ def test_lines_by_hand_that_make_no_sense_harm_nobody(tmp_path):
         "numbers 1-5",
     ]
     lines = [parse(f'2026-11-25 | Wren | x | sure | {text} | Shelf | ""') for text in played]
-    made = propose(pack(tmp_path, child()), lines, material_keys(), TODAY)
+    made = propose(pack(tmp_path, child()), lines, materials(), TODAY)
 
     assert [(each.move, each.reason) for each in made] == [("stay", "no-note")]

@@ -15,13 +15,13 @@ from printkit.climbing.rule import SURE_DAYS
 from printkit.journal import Entry
 from printkit.journal.noting import played_in
 from printkit.ladder import rungs
-from printkit.materials import material_keys
+from printkit.materials import materials
 from printkit.pack import Pack, Tray
 from printkit.pack.reader import read_pack
 
 START = date(2026, 1, 5)
 WEEKS = 60
-KINDS = material_keys()
+KINDS = materials()
 PACK = """\
 title = "Shelf"
 theme = "{theme}"

@@ -9,7 +9,7 @@ from click.testing import CliRunner
 
 from printkit import cli
 from printkit.build import plan
-from printkit.materials import material_keys
+from printkit.materials import materials
 from printkit.pack.reader import read_pack
 
 PLAIN = (Path(__file__).parents[1] / "fixtures" / "plain").as_posix()
@@ -69,7 +69,7 @@ def turned(file: Path, *options: object, name: str = "autumn.toml") -> list[str]
     out = file.parent / name
     result = run("next", file, "-o", out, "--title", "Rock pool summer", "--theme", PLAIN, *options)
     assert (result.exit_code, result.stderr) == (0, "")
-    plan(read_pack(out, material_keys()))
+    plan(read_pack(out, materials()))
     old, new = (path.read_text(encoding="utf-8").splitlines() for path in (file, out))
     changed = list(difflib.ndiff(old, new))
     return [line for sign in "-+" for line in changed if line[0] == sign and line[2:] not in REMARKS]
@@ -168,7 +168,7 @@ def test_the_last_material_stays(file):
     result = run("next", file, "-o", out, "--theme", PLAIN)
 
     assert "note: Juno: dominoes rests, but stays in the file as a child needs at least one" in result.stdout
-    plan(read_pack(out, material_keys()))
+    plan(read_pack(out, materials()))
 
 
 def test_what_cannot_be_printed_stays(file):
@@ -180,7 +180,7 @@ def test_what_cannot_be_printed_stays(file):
     noted(file, *WREN, *JUNO)
     out = file.parent / "autumn.toml"
     result = run("next", file, "-o", out, "--theme", PLAIN, "--title", "Rock pool summer")
-    pack = read_pack(out, material_keys())
+    pack = read_pack(out, materials())
 
     assert (result.exit_code, result.stderr) == (0, "")
     assert "note: Wren: clip-cards stays as it is, as its next step cannot be printed: " in result.stdout
@@ -200,7 +200,7 @@ def test_the_next_theme_brings_its_title_and_drops_pictures_it_lacks(file):
     )
     out = file.parent / "autumn.toml"
     result = run("next", file, "-o", out)
-    pack = read_pack(out, material_keys())
+    pack = read_pack(out, materials())
 
     assert result.exit_code == 0
     assert (pack.title, pack.children[0].child.theme.name) == ("Rock pool", "rock-pool")

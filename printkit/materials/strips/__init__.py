@@ -25,15 +25,14 @@ from printkit.materials.strips.faces import Look, back, counters, front, own_bac
 from printkit.materials.strips.facts import (
     UNKNOWNS,
     Task,
-    chosen_facts,
-    facts_within,
     operations,
     tasks,
 )
 from printkit.materials.strips.groups import Shape
 from printkit.materials.strips.guidance import GUIDANCE
-from printkit.materials.tile_faces import PLAY
+from printkit.materials.strips.picking import PICKS, Picking, none_picked, picked_facts
 from printkit.materials.strips.plan import Fit, Help, Wants, fitted, met
+from printkit.materials.tile_faces import PLAY
 from printkit.pack import Tray
 from printkit.pieces import Face, Piece
 from printkit.units import Rect
@@ -51,6 +50,14 @@ class Settings:
         "result",
         OneOf((*UNKNOWNS, "mixed")),
         "which number is asked for: the result, the second, the first, or each as often",
+    )
+    pick: Literal["any", "exact", "doubles", "through-ten"] = setting(
+        "any",
+        OneOf(PICKS),
+        "which facts: any, those of sums_to itself, doubles, or those that go through ten (8 + 6, 14 - 6)",
+    )
+    known: int | None = setting(
+        None, Whole(2, 100), "the sum the child is sure of: a third of the strips stay within it"
     )
     help: Literal["pictures", "places", "none"] | None = setting(
         None,
@@ -119,6 +126,9 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
                 "sums_to = a whole number from 2 to 100",
             )
         )
+    lacking = none_picked(_picking(tray, most))
+    if lacking is not None:
+        return refused(problem(tray, *lacking))
     motif = chosen_motif(seed, tray)
     if not motif.ok:
         return refused(motif.problem)
@@ -174,17 +184,25 @@ def figures_of(tray: Tray, room: Room, motif: ChosenMotif) -> Figures | None:
 def _tasks(seed: int, tray: Tray, most: int) -> tuple[Task, ...]:
     settings: Settings = tray.settings
     chance = Chance(seed, tray.child.name, tray.set)
-    each = len(facts_within(most, "add", zero=settings.zero))
-    count = settings.count or min(USUAL, each * len(operations(settings.operation)))
-    facts = chosen_facts(
-        most,
-        settings.operation,
-        count,
-        zero=settings.zero,
+    facts = picked_facts(
+        _picking(tray, most),
+        settings.count,
+        USUAL,
         shuffled=settings.order == "shuffled",
         chance=chance.again("facts"),
     )
     return tasks(facts, settings.unknown, chance.again("unknown"))
+
+
+def _picking(tray: Tray, most: int) -> Picking:
+    settings: Settings = tray.settings
+    return Picking(
+        most=most,
+        operation=settings.operation,
+        pick=settings.pick,
+        known=settings.known,
+        zero=settings.zero,
+    )
 
 
 def _piece(look: Look, tray: Tray, task: Task) -> Piece:

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import product
 from typing import Literal
 
 from printkit.checks import Millimetres, OneOf, Several, Whole, Words, setting
@@ -24,7 +25,7 @@ from printkit.materials.strips import groups as groups
 from printkit.materials.strips.groups import Shape
 from printkit.materials.tracing.card import card_made
 from printkit.materials.tracing.guidance import GUIDANCE
-from printkit.materials.tracing.plan import AROUND, Plan, Texts, inner, planned, rows_of
+from printkit.materials.tracing.plan import AROUND, Mode, Plan, Texts, inner, planned, rows_of
 from printkit.materials.tracing.rows import EDGE, Writing, has_strokes, ink_width, row_marks
 from printkit.pack import Child, Tray
 from printkit.pieces import Area, Drawing, Face, Mark, Piece
@@ -48,6 +49,12 @@ class Settings:
         Millimetres(8, 150),
         "mm from the top line to the base line, 8 to 40; unset: the largest of 18, 16, 14, 12, 10, 8 that"
         " fits; on a card the height of the numeral, 60 to 150; unset: up to 80",
+    )
+    line_most: float | None = setting(
+        None,
+        Millimetres(8, 40),
+        "mm: the largest line height of rows that is tried where line_height is unset; lower where a word"
+        " is too long",
     )
     help: Literal["arrows", "dots", "none"] = setting(
         "arrows",
@@ -111,15 +118,20 @@ class _Wish:
     rows: int | None
     height: float | None
     child: Child
+    most: float | None = None
 
     @property
-    def heights(self) -> tuple[float, ...]:
-        """Line heights tried in turn, in mm: the one asked for, or the usual ones and those needed."""
+    def heights(self) -> tuple[tuple[float, ...], ...]:
+        """Line heights in mm, in turn: all of a group give way to a shorter strip, none of a later group
+        does. The one asked for, or the usual ones and those that the child needs.
+        """
         if self.height:
-            return (self.height,)
+            return ((self.height,),)
         large, line = needs.least_numeral(self.child), needs.line(self.child, 0.0)
         wanted = {each for each in _LARGER if each <= large} | ({line} if line else set())
-        return (*sorted(wanted, reverse=True), *HEIGHTS)
+        if self.most and not wanted:
+            return ((self.most,), *((each,) for each in HEIGHTS if each < self.most))
+        return ((*sorted(wanted, reverse=True), *HEIGHTS),)
 
     def met(self, plan: Plan) -> float:
         """How far a plan meets the needs of the child: 1 if it does."""
@@ -150,7 +162,9 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         return refused(size_problem(tray, room, (spaces[0].width, spaces[0].limit)))
     texts = _texts(tray)
     shape = Shape(*shape_of(motif.drawing(20.0)))
-    wish = _Wish(rows=settings.rows, height=settings.line_height, child=tray.child)
+    wish = _Wish(
+        rows=settings.rows, height=settings.line_height, child=tray.child, most=settings.line_most
+    )
     plan = _plan(wish, spaces, texts, shape)
     if plan is None:
         return refused(_too_large(tray, room, wish, spaces, texts, shape))
@@ -229,19 +243,21 @@ def _plan(wish: _Wish, spaces: tuple[_Space, ...], texts: Texts, shape: Shape) -
 
 
 def _plans(wish: _Wish, spaces, texts, shape) -> Iterator[Plan]:
-    heights = wish.heights
-    for modes in (("beside", "above"), ("none",)):
-        for least in (2, 1):
-            for space in spaces:
-                for height in (each for each in heights if each >= space.least):
-                    for rows in _row_counts(wish, space, least):
-                        for mode in modes:
-                            plan = planned(
-                                space.width, space.limit, height, rows, mode, texts, shape,
-                                fill=space.fill,
-                            )  # fmt: skip
-                            if plan:
-                                yield plan
+    for heights, (modes, least) in product(wish.heights, _GIVING_WAY):
+        for space in spaces:
+            for height in (each for each in heights if each >= space.least):
+                for rows, mode in product(_row_counts(wish, space, least), modes):
+                    plan = planned(
+                        space.width, space.limit, height, rows, mode, texts, shape, fill=space.fill
+                    )
+                    if plan:
+                        yield plan
+
+
+_GIVING_WAY: tuple[tuple[tuple[Mode, ...], int], ...] = tuple(
+    product((("beside", "above"), ("none",)), (2, 1))
+)
+"""Where the things may be, and how many rows there are at least: what is given up one after the other."""
 
 
 def _row_counts(wish: _Wish, space: _Space, least: int) -> tuple[int, ...]:

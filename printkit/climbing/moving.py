@@ -37,6 +37,11 @@ def changes(tray: Tray, at: Rung | None, to: Rung) -> Changes:
         for key, value in had.items()
         if key in known and key not in gets and getattr(tray.settings, key) == value
     ]
+    if "line_most" in settings and (height := getattr(tray.settings, "line_height", None)) is not None:
+        if height <= settings["line_most"]:
+            del settings["line_most"]  # the family's own lines are as low already
+        else:
+            dropped.append("line_height")
     dropped += [
         name for key in keys for name in _OWN_RANGES.get(key, ()) if name in known and name not in gets
     ]

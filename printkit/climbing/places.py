@@ -104,7 +104,7 @@ def _place(played: Mapping[str, Any], kinds: Kinds) -> Place | None:
 
 
 def _as_on_rungs(material: str, settings: Mapping[str, Any], track: str) -> dict[str, Any]:
-    """Settings that are lengths, as the rungs have them: the next lower length that a rung names.
+    """Settings that are lengths, as the rungs have them: that of the last rung reached.
 
     An unset one counts as what a sheet of usual paper gets; whole sheets to trace are strips to a
     ladder. Low lines count for what they are only with the help to trace that a rung of low lines has.
@@ -115,33 +115,34 @@ def _as_on_rungs(material: str, settings: Mapping[str, Any], track: str) -> dict
         fade = settings.get("fade") or None
         of_lines = [given for rung in rungs(track) if (given := rung.of(material)).get("form") == "strips"]
         known = [_height(given) for given in of_lines if given.get("fade") == fade]
-        height = _next_lower(_height(settings), known or [_LINE_HEIGHT])
-        return {"form": "strips"} | {key: height for key in _HEIGHTS if key in of_lines[0]}
+        height = _reached(_height(settings), known or [_LINE_HEIGHT])
+        return {"form": "strips"} | {name: height for name in _HEIGHTS if name in of_lines[0]}
     if material == "paths":
         widths = [given["width"] for rung in rungs(track) if (given := rung.of(material))]
-        return {"width": _next_lower(settings.get("width") or max(widths), widths)}
+        width = settings.get("width")
+        return {"width": _reached(width if isinstance(width, int | float) else max(widths), widths)}
     return {}
 
 
 def _height(settings: Mapping[str, Any]) -> float:
-    named = (settings.get(key) for key in _HEIGHTS)
+    named = (settings.get(name) for name in _HEIGHTS)
     return next((height for height in named if isinstance(height, int | float)), _LINE_HEIGHT)
 
 
-def _next_lower(length: Any, known: list[float]) -> float:
-    fitting = [each for each in known if isinstance(length, int | float) and each <= length]
-    return max(fitting, default=min(known))
+def _reached(length: Any, known: list[float]) -> float:
+    """The length of the last rung reached, where less is harder; the easiest one if none is."""
+    return min((each for each in known if each >= length), default=max(known))
 
 
 def _checked(played: Mapping[str, Any]) -> dict[str, Any]:
     """The keys of a child among what was played, as far as they make sense: lines are edited by hand."""
     checks = key_checks()
     read = {}
-    for key in ("numbers", "sums_to", "lookalike"):
-        value = played.get(key)
-        found = checks[key].read(list(value) if isinstance(value, tuple) else value)
+    for name in ("numbers", "sums_to", "lookalike"):
+        value = played.get(name)
+        found = checks[name].read(list(value) if isinstance(value, tuple) else value)
         if not isinstance(found, Wrong):
-            read[key] = found
+            read[name] = found
     return read
 
 

@@ -105,9 +105,7 @@ def _groups(own: Sequence[_Shelved], seen: Sequence[Seen]) -> list[_Group]:
     places = {each.place.level: each.place for each in own if each.place and not each.wish}
     made: list[_Group] = []
     for level in sorted(places, reverse=True):
-        climbing = [
-            each.tray for each in own if not each.wish and each.place and each.place.level == level
-        ]
+        climbing = [each.tray for each in own if not each.wish and each.place and each.place.level == level]
         made += _on_one_rung(climbing, places[level], notes)
     return made
 
@@ -317,9 +315,7 @@ def _wished(child: str, tray: Tray, place: Place, wish: str, seen: Sequence[Seen
     )
 
 
-def _resting(
-    child: str, track: str, notes: Sequence[tuple[Entry, Seen]], today: date
-) -> Iterable[Proposal]:
+def _resting(child: str, track: str, notes: Sequence[tuple[Entry, Seen]], today: date) -> Iterable[Proposal]:
     """What was put away as too hard or was left lying, and has no tray now: it comes back after a rest."""
     entry, latest = max(notes, key=lambda note: note[0].on)
     place = Place(track=track, rung=rungs(track)[latest.level] if latest.level >= 0 else None)

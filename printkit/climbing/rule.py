@@ -1,8 +1,8 @@
 """The rule of climbing, for one ladder: what was seen on which rung -> what comes next, and why.
 
-Rungs are levels here, 0 for the first one; the rule knows no numbers and no materials. Days count, not notes: of
-several notes of one day on one rung the most careful one holds. The thresholds (two days, four weeks)
-are design choices.
+Rungs are levels here, 0 for the first one; the rule knows no numbers and no materials. Days count, not
+notes: of several notes of one day on one rung the most careful one holds. The thresholds (two days, four
+weeks) are design choices.
 """
 
 from collections.abc import Iterable, Sequence

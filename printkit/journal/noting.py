@@ -63,9 +63,7 @@ def _day(on: str | None, today: date, problems: list[Problem]) -> date | None:
     return None
 
 
-def _tray(
-    pack: Pack, child: str, set_name: str, problems: list[Problem]
-) -> tuple[Child | None, Tray | None]:
+def _tray(pack: Pack, child: str, set_name: str, problems: list[Problem]) -> tuple[Child | None, Tray | None]:
     """The child and its tray, own or shared; what is unknown is told."""
     person = pack.person(child)
     if person is None:

@@ -8,7 +8,6 @@ from printkit.climbing import Proposal, remark
 from printkit.climbing.moving import Changes, changes
 from printkit.climbing.places import Kinds, place_of_tray
 from printkit.files import name_fault, same_name
-from printkit.ladder import rung
 from printkit.pack import Child, Pack, Tray
 from printkit.season import shelves
 from printkit.season.shelves import Table
@@ -49,9 +48,7 @@ class _Shelf:
 
     def __init__(self, document: Table, person: Child, by: Rewriting):
         self.document, self.person, self.by = document, person, by
-        item = next(
-            (each for each in by.pack.children if same_name(each.child.name, person.name)), None
-        )
+        item = next((each for each in by.pack.children if same_name(each.child.name, person.name)), None)
         self.item = item
         self.trays = list(item.trays) if item else []
         self.entries = shelves.read_trays(document, person.name) if item else []
@@ -110,6 +107,8 @@ class _Shelf:
         to = proposal.to
         if to is None:
             return
+        if self.starts_anew(proposal, mine):
+            return
         moves = {tray.set: changes(tray, proposal.at, to) for tray in mine}
         keys = {key: value for moved in moves.values() for key, value in moved.keys}
         if not mine:  # all of them are shared: their numbers follow the child's own
@@ -120,7 +119,6 @@ class _Shelf:
             self.put(key, keys[key], proposal)
         for tray in mine:
             self.carry(tray, moves[tray.set], of_child)
-        self.start_anew(proposal, mine)
 
     def holds_for_all(self, key: str, mine: Sequence[Tray], track: str) -> bool:
         """Whether every tray of the ladder that takes this key from the child goes to the new value."""
@@ -165,17 +163,30 @@ class _Shelf:
             self.renamed[tray.set] = _fresh_name(tray.material, [*taken, *self.renamed.values()])
         self.change(tray, keys | dict(moved.settings), moved.dropped)
 
-    def start_anew(self, proposal: Proposal, mine: Sequence[Tray]) -> None:
-        """A child that starts on a rung by name starts on the new one, if all its trays do."""
-        start = getattr(self.person, "start", ())
-        track = [name for name in start if rung(name).track == proposal.track]
-        all_go = all(
-            any(tray is each for each in mine) for tray in self.trays if self.climbs(tray, proposal.track)
-        )
-        if track and all_go and proposal.to is not None:
-            table = shelves.made_child_table(self.document, self.person.name)
-            names = [proposal.to.name if name in track else name for name in start]
-            shelves.put(table, "start", names if len(names) > 1 else names[0])
+    def starts_anew(self, proposal: Proposal, mine: Sequence[Tray]) -> bool:
+        """A child that starts on a rung by name starts on the new one, if that is all there is to say.
+
+        That is so where all its trays of the ladder go, and none has keys or settings of its own there.
+        """
+        table = shelves.child_table(self.document, self.person.name)
+        names = list(getattr(self.person, "start", ()))
+        at, to = proposal.at, proposal.to
+        if table is None or "start" not in table or at is None or to is None or at.name not in names:
+            return False
+        keys = {key for each in (at, to) for key, _ in each.keys}
+        ours = [tray for tray in self.trays if self.climbs(tray, proposal.track)]
+        told = [
+            key
+            for tray in ours
+            for key in self.entry(tray)
+            if key in keys or key in at.of(tray.material) or key in to.of(tray.material)
+        ]
+        if told or keys & table.keys() or any(all(tray is not each for each in mine) for tray in ours):
+            return False
+        fresh = [to.name if name == at.name else name for name in names]
+        shelves.put(table, "start", fresh if len(fresh) > 1 else fresh[0])
+        shelves.remark(table, "start", remark(proposal, self.by.words), self.by.mark)
+        return True
 
     # --- away, back, again ---
 
@@ -207,7 +218,7 @@ class _Shelf:
             if name_fault(fresh) or any(same_name(fresh, each) for each in taken):
                 return
             held = {key: value for key in _RANGES if (value := self.held(tray, key, proposal)) is not None}
-            entry = self.entry(tray) | {"set": fresh} | held
+            entry = self.held_settings(tray, proposal) | self.entry(tray) | {"set": fresh} | held
             listed = self.listed()
             shelves.insert(listed, shelves.place_of(listed, tray.set) + 1, entry)
             name = fresh
@@ -221,6 +232,19 @@ class _Shelf:
         value = getattr(tray.child, key)
         return shelves.written(value) if key in moved and key not in self.entry(tray) else None
 
+    def held_settings(self, tray: Tray, proposal: Proposal) -> dict[str, Any]:
+        """Settings that the copy has from the rung its child starts on, which is about to change."""
+        if proposal.at is None or not getattr(self.person, "start", ()):
+            return {}
+        entry = {"make": tray.material}
+        given = proposal.at.of(tray.material)
+        known = self.by.kinds[tray.material].settings.__dataclass_fields__
+        return entry | {
+            key: shelves.written(value)
+            for key, value in given.items()
+            if key in known and getattr(tray.settings, key) == value
+        }
+
     def bring_back(self, proposal: Proposal) -> None:
         played = dict(proposal.played)
         kind = self.by.kinds[played["make"]]
@@ -228,9 +252,7 @@ class _Shelf:
         own = {
             key: shelves.written(value)
             for key, value in played.items()
-            if key in known
-            and key not in ("motif", "motifs")
-            and getattr(self.person, key, None) != value
+            if key in known and key not in ("motif", "motifs") and getattr(self.person, key, None) != value
         }
         name = proposal.sets[0]
         named = {} if name == played["make"] else {"set": name}
@@ -241,17 +263,17 @@ class _Shelf:
         """Another material of the same ladder that the child does not have yet."""
         place = place_of_tray(tray, self.person, self.by.kinds)
         named = {name for name, _ in place.rung.settings} if place and place.rung else set()
+        if place is None:
+            return
+        taken = self.materials | {"tiles"}  # tiles are of no use without their strips
         others = [
-            name
-            for name, kind in self.by.kinds.items()
-            if place is not None and kind.track == place.track and name not in self.materials and name != "tiles"
+            name for name, kind in self.by.kinds.items() if kind.track == place.track and name not in taken
         ]
-        fit = [name for name in others if name in named] or (
-            others if place and place.rung and place.rung.keys else []
-        )
+        keyed = place.rung is not None and bool(place.rung.keys)
+        fit = [name for name in others if name in named] or (others if keyed else [])
         if not fit:
             return
-        settings = place.rung.of(fit[0]) if place and place.rung else {}
+        settings = place.rung.of(fit[0]) if place.rung else {}
         known = self.by.kinds[fit[0]].settings.__dataclass_fields__
         entry = self.entry(tray)
         new = {key: value for key, value in settings.items() if key in known} | {"make": fit[0]}
@@ -266,6 +288,4 @@ class _Shelf:
 def _fresh_name(material: str, taken: Sequence[str]) -> str:
     """The material's name, or 'strips 2' where another set of the child has that name."""
     numbered = (f"{material} {number}" for number in range(2, len(taken) + 3))
-    return next(
-        name for name in (material, *numbered) if not any(same_name(name, each) for each in taken)
-    )
+    return next(name for name in (material, *numbered) if not any(same_name(name, each) for each in taken))

@@ -104,9 +104,7 @@ def check_place(file: Path, out: Path) -> None:
 # --- the text --------------------------------------------------------------------------------
 
 
-def _text(
-    basis: Basis, proposals: Iterable[Proposal], out: Path, wish: Season
-) -> tuple[str, list[str]]:
+def _text(basis: Basis, proposals: Iterable[Proposal], out: Path, wish: Season) -> tuple[str, list[str]]:
     data = basis.file.read_bytes().decode("utf-8-sig")
     windows = "\r\n" in data
     document = tomlkit.parse(data.replace("\r\n", "\n"))
@@ -189,9 +187,7 @@ def _try(text: str, basis: Basis, out: Path) -> None:
         path.unlink()
 
 
-def _stuck(
-    basis: Basis, out: Path, proposals: Sequence[Proposal], wish: Season
-) -> tuple[Proposal, ...]:
+def _stuck(basis: Basis, out: Path, proposals: Sequence[Proposal], wish: Season) -> tuple[Proposal, ...]:
     """The proposals that cannot be printed, each tried alone; none if that does not explain it."""
     moving = [each for each in proposals if each.move not in ("stay", "rest") or each.change == "material"]
     still = [_staying(each) if each in moving else each for each in proposals]

@@ -64,7 +64,9 @@ def place_of(listed: Iterable[Any], name: str) -> int:
     return next(number for number, entry in enumerate(listed) if same_name(set_of(entry), name))
 
 
-def change(listed: MutableSequence[Any], at: int, new: Mapping[str, Any], dropped: Iterable[str] = ()) -> None:
+def change(
+    listed: MutableSequence[Any], at: int, new: Mapping[str, Any], dropped: Iterable[str] = ()
+) -> None:
     """Sets keys of a tray anew and leaves some out; an entry that is only a word becomes a table."""
     old = as_table(listed[at])
     going = set(dropped) - set(new)

@@ -134,9 +134,7 @@ def test_trays_of_one_rung_count_together(tmp_path):
     more = 'materials = ["clip-cards", "counting-cards"]'
     lines = ["11-24 Wren clip-cards sure", "11-25 Wren counting-cards sure"]
 
-    assert proposed(tmp_path, child(more=more), *lines) == [
-        ("clip-cards, counting-cards", "step-up", "sure")
-    ]
+    assert proposed(tmp_path, child(more=more), *lines) == [("clip-cards, counting-cards", "step-up", "sure")]
 
 
 def test_a_tray_without_notes_goes_along(tmp_path):
@@ -204,9 +202,7 @@ def test_the_next_step_may_lie_there_already(tmp_path):
 
 def test_chosen_for_its_own_sake(tmp_path):
     """Sure on three days, so the child chose it again: it stays beside the new one."""
-    made = propose(
-        pack(tmp_path, child()), notes(*SURE, "11-26 Wren clip-cards sure"), materials(), TODAY
-    )
+    made = propose(pack(tmp_path, child()), notes(*SURE, "11-26 Wren clip-cards sure"), materials(), TODAY)
 
     assert [(each.move, each.again) for each in made] == [("step-up", ("clip-cards",))]
 
@@ -223,9 +219,7 @@ def test_a_repetition_stays_as_long_as_it_is_used(tmp_path, result, move):
 def test_what_rested_as_too_hard_comes_back(tmp_path):
     """Put away at the first rung: it rests for four weeks, then it is brought back as it was."""
     played = "make clip-cards; numbers 1-3"
-    lines = [
-        parse(f'2026-10-{day} | Wren | clips | not-yet | {played} | Shelf | ""') for day in (11, 12)
-    ]
+    lines = [parse(f'2026-10-{day} | Wren | clips | not-yet | {played} | Shelf | ""') for day in (11, 12)]
     shelf = pack(tmp_path, child(more='materials = ["odd-one-out"]'))
     moves = []
     for weeks in (3, 4):

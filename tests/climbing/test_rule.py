@@ -95,9 +95,7 @@ def test_the_days_are_those_of_the_reason():
 def test_after_a_long_pause_it_starts_anew():
     """Hard days from before a rest of four weeks do not count with those after it."""
     before = seen("n n")
-    weeks = [
-        Seen(on=START + timedelta(days=1, weeks=pause), level=AT, result="not-yet") for pause in (3, 4)
-    ]
+    weeks = [Seen(on=START + timedelta(days=1, weeks=pause), level=AT, result="not-yet") for pause in (3, 4)]
 
     assert [judge([*before, late], AT).reason for late in weeks] == ["hard", "hard-once"]
 
@@ -142,7 +140,7 @@ def test_the_order_of_lines_does_not_matter(notes, chance):
 
 @given(stories)
 def test_left_lying_alone_never_changes_the_level(notes):
-    """Whatever else was seen elsewhere: notes that say 'unused' only, on this rung, move nobody up or back."""
+    """Whatever was seen elsewhere: notes that only say 'unused' on this rung move nobody up or back."""
     lying = [note for note in notes if note.level != AT or note.result == "unused"]
 
     assert judge(lying, AT).move in ("stay", "rest")

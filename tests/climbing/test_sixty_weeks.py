@@ -179,7 +179,8 @@ def test_what_was_hard_comes_back(learns, folder):
                 entry
                 for each in later
                 for entry in each.noted
-                if entry.set == proposal.sets[0] and each.levels[entry.set] == easier and entry.result == "sure"
+                if (entry.set, entry.result) == (proposal.sets[0], "sure")
+                and each.levels[entry.set] == easier
             ]
             back = any(each.levels[proposal.sets[0]] >= hard for each in later)
             assert back or len(sure) <= SURE_DAYS

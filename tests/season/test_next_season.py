@@ -1,4 +1,4 @@
-"""`printkit next -o`: the next season's file is the old one but for what the proposals change, and it prints."""
+"""`printkit next -o`: the old file but for what the proposals change, and it prints."""
 
 import difflib
 from datetime import date
@@ -126,7 +126,8 @@ def test_what_was_chosen_again_and_again_stays_beside(file):
         "- numbers   = [1, 5]",
         '- materials = ["dominoes", "tracing"]',
         "+ numbers   = [4, 10] # next: sure on 3 different days",
-        '+ materials = ["dominoes", { make = "dominoes", set = "dominoes again", numbers = [1, 5] }, "tracing"]',
+        '+ materials = ["dominoes", '
+        '{ make = "dominoes", set = "dominoes again", numbers = [1, 5] }, "tracing"]',
         '+ again     = ["dominoes again"]',
     ]
 
@@ -173,9 +174,8 @@ def test_the_last_material_stays(file):
 
 def test_what_cannot_be_printed_stays(file):
     """A tray too small for the next step stays as it is, which is said; the rest goes on."""
-    text = PACK.replace(
-        '{ make = "clip-cards", arrange', '{ make = "counting-cards", set = "clip-cards", size = [40, 50], arrange'
-    )
+    small = '{ make = "counting-cards", set = "clip-cards", size = [40, 50], arrange'
+    text = PACK.replace('{ make = "clip-cards", arrange', small)
     file.write_text(text, encoding="utf-8")
     noted(file, *WREN, *JUNO)
     out = file.parent / "autumn.toml"
@@ -234,6 +234,19 @@ def test_children_of_the_familys_file(file):
         "+ [[children]]",
         '+ name = "Wren"',
         "+ numbers = [4, 10] # next: sure on two different days",
+    ]
+
+
+def test_a_child_that_starts_on_a_rung_starts_on_the_next(file):
+    """Where a rung is named instead of numbers, the next one is named; the other ladder's stays."""
+    named = 'name      = "Juno"\nstart     = ["count-1-5", "words-at-24"]\n'
+    text = PACK.replace('name      = "Juno"\nnumbers   = [1, 5]\n', named)
+    file.write_text(text, encoding="utf-8")
+    noted(file, *JUNO)
+
+    assert turned(file) == [
+        '- start     = ["count-1-5", "words-at-24"]',
+        '+ start     = ["count-4-10", "words-at-24"] # next: sure on two different days',
     ]
 
 

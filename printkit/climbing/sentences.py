@@ -42,7 +42,10 @@ def line(proposal: Proposal, words: Catalogue) -> str:
         move=words.say(f"next.moves.{proposal.move}"),
         reason=reason(proposal, words),
     )
-    more = [words.say("next.beside", set=name) for name in proposal.again]
+    more = [
+        words.say("next.stays" if proposal.move == "stay" else "next.beside", set=name)
+        for name in proposal.again
+    ]
     return "; ".join([said, *more])
 
 

@@ -88,7 +88,7 @@ def _read(file: Path, options: dict[str, Any]) -> Any:
         said["languages"] = [tag.strip() for tag in options["languages"].split(",")]
     if said.get("theme", "").strip() and Path(said["theme"]).is_dir():
         said["theme"] = str(Path(said["theme"]).resolve())
-    return read_pack(file, material_keys(), said, options["family"])
+    return read_pack(file, material_keys(), said, options.get("family"))
 
 
 def _paper(text: str) -> Any:
@@ -120,38 +120,35 @@ def _plan(file: Path, options: dict[str, Any]) -> Any:
 
 @commands.command()
 @click.argument("file", required=False, default="pack.toml", type=click.Path(path_type=Path))
+@click.option("--season", help="A word or two for the title, such as Spring; it may choose the theme.")
 @click.option("--theme", help="A built-in theme or the path of a folder.")
 @click.option("--paper", help="a3, a4, a5, letter or legal.")
 @click.option("--languages", help="One or two language tags, such as en,es.")
-@click.option("--child", help="The first child's name.")
-@click.option("--numbers", help="The first child's numbers, such as 1-5.")
+@click.option("--weeks", type=click.IntRange(1, 20), help="How many weeks the season lasts; 6 if unset.")
+@click.option(
+    "--child",
+    "children",
+    multiple=True,
+    metavar="NAME[:1-5[:left]]",
+    help="A child with its numbers, and the hand if it is the left one; once for each child.",
+)
+@click.option("--numbers", help="The numbers of a child that has none, such as 1-5.")
 @_told
-def new(file: Path, **answers: str | None) -> None:
-    """Writes a commented starter pack file; never overwrites one."""
-    from printkit.starter import starter, write_new
+def new(file: Path, **answers: Any) -> None:
+    """Writes a commented pack file with balanced trays for each child; never overwrites one.
 
+    Beside a family.toml the children are those of the family, and what stands there is not said again.
+    """
+    from printkit.asking import answered, asked
+    from printkit.starter import at_home, write_new
+
+    home = at_home(file)
     asks = sys.stdin.isatty() and sys.stdout.isatty()
-    if asks and not file.exists():
-        answers = _ask(answers)
-    write_new(file, starter(file.name, **answers))
-    click.echo(f"Wrote {file}. Look through it, then: printkit make {file}")
-
-
-def _ask(answers: dict[str, str | None]) -> dict[str, str | None]:
-    """Asks on a terminal for what no option answered."""
-    questions = (
-        ("child", "The child's name", "Wren"),
-        ("numbers", "The child's numbers", "1-5"),
-        ("languages", "Language or languages (such as en or en,es)", "en"),
-        ("theme", "Theme", "rock-pool"),
-        ("paper", "Paper in the printer", "a4"),
-    )
-    asked = {
-        key: click.prompt(question, default=usual)
-        for key, question, usual in questions
-        if answers.get(key) is None
-    }
-    return answers | asked
+    said = asked(answers, *home) if asks and not file.exists() else answers
+    left_out = write_new(file, answered(said, *home))
+    click.echo(f"Wrote {file}. Look through it, then: printkit check {file}")
+    for child, name in left_out:
+        click.echo(f"note: left out {child}'s {name}: this paper or theme has no room for it")
 
 
 @commands.command()
@@ -163,6 +160,7 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
     """Reads a pack file and says what would be made; writes nothing."""
     from printkit.build import summary
     from printkit.pack.sources import settings_lines
+    from printkit.planner.told import plan_lines
 
     made = summary(_plan(file, options))
     if as_json:
@@ -192,6 +190,8 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
         click.echo(f"    {line}")
     for note in made["notes"]:
         click.echo(f"  note: {note}")
+    for line in plan_lines(made["weeks"]):
+        click.echo(line)
 
 
 @commands.command()

@@ -19,16 +19,14 @@ NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
     "back_shift, children, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, "
     "margin, materials, needs, numbers, numerals, paper, save, seed, shared, stack, start, sums_to, theme, title, "
-    "units, unreviewed or words"
+    "units, unreviewed, weeks or words"
 )
 CHILD_KEYS = (
     "again, back_shift, corner, counter, digits, flip, gap, guide, hand, ink, keep, languages, letters, "
     "lookalike, margin, materials, name, needs, numbers, numerals, paper, save, skip, stack, start, sums_to, "
     "theme, units, unreviewed or words"
 )
-RUNG = (
-    "the name of a rung that 'printkit list rungs' shows, such as \"count-1-5\", or a list of them, one a ladder"
-)
+RUNG = "the name of a rung that 'printkit list rungs' shows, such as \"count-1-5\", or a list of them, one a ladder"
 PAPERS = "a3, a4, a5, letter or legal, or [width, height], each 100 to 1000 mm"
 TAGS = "a tag that 'printkit list languages' shows, such as en, es or pt-PT"
 
@@ -140,6 +138,10 @@ SENTENCES = {
     "not a number": (
         "margin = nan\n" + child(),
         "pack.toml, line 1 (margin): found nan; allowed: 3 to 40 mm",
+    ),
+    "no weeks": (
+        "weeks = 0\n" + child(),
+        "pack.toml, line 1 (weeks): found 0; allowed: a whole number from 1 to 20",
     ),
     "a million metres": (
         "counter = 1e9\n" + child(),

@@ -17,7 +17,7 @@ FLOORS = (
     ("pack",),
     ("materials",),
     ("sheets",),
-    ("labels", "guide", "manifest", "ink", "forms", "limits", "journal", "climbing"),
+    ("labels", "planner", "guide", "manifest", "ink", "forms", "limits", "journal", "climbing"),
     ("writer",),
     ("shown",),
     (
@@ -31,6 +31,7 @@ FLOORS = (
         "starter",
         "season",
     ),
+    ("asking",),
     ("cli",),
     ("__main__",),
 )

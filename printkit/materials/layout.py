@@ -82,9 +82,7 @@ def _needed(tray: Tray, room: Room, usual: tuple[float, float]) -> tuple[tuple[f
         size for size in parts
         if min(size) >= least and max(size) <= slim * min(size) and size[0] * size[1] >= start[0] * start[1]
     }  # fmt: skip
-    found = sorted(
-        shapely | {start}, key=lambda size: (size[0] * size[1], (size[0] > size[1]) != wide, size)
-    )
+    found = sorted(shapely | {start}, key=lambda size: (size[0] * size[1], (size[0] > size[1]) != wide, size))
     fitting = tuple(size for size in found if fits_sheet(size, room))
     return fitting or (tuple(room),)
 
@@ -192,8 +190,7 @@ def set_marked(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
     """The pieces with the small line that says where each belongs: child, set, n of N."""
     total = len(pieces)
     return tuple(
-        replace(piece, mark=f"{piece.child} · {piece.set} · {n} of {total}")
-        for n, piece in enumerate(pieces, 1)
+        replace(piece, mark=f"{piece.child} · {piece.set} · {n}/{total}") for n, piece in enumerate(pieces, 1)
     )
 
 

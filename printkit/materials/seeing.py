@@ -23,7 +23,6 @@ _DARK = 0.3
 def answering(material: Material) -> Material:
     """The material, as it answers to the needs of each child."""
 
-
     def made(seed: int, tray: Tray, room: Room) -> Made:
         found = material.make(seed, tray, room)
         if not tray.child.needs or not found.pieces:
@@ -85,9 +84,7 @@ def sides(pieces: Sequence[Piece], handled: Callable[[Piece], bool]) -> Iterator
     return (min(piece.width, piece.height) for piece in pieces if piece.cut and handled(piece))
 
 
-def shortfalls(
-    tray: Tray, pieces: Sequence[Piece], handled: Callable[[Piece], bool]
-) -> tuple[str, ...]:
+def shortfalls(tray: Tray, pieces: Sequence[Piece], handled: Callable[[Piece], bool]) -> tuple[str, ...]:
     """A sentence for each need that these pieces do not meet."""
     child = tray.child
     measured = (

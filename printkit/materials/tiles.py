@@ -6,8 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from printkit.checks import Flag, OneOf, Whole, setting
-from printkit.materials import strips
-from printkit.materials import needs
+from printkit.materials import needs, strips
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.guidance import Guidance, Holding, Say, when
 from printkit.materials.making import piece_of

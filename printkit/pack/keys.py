@@ -234,7 +234,8 @@ def key_defaults() -> dict[str, Any]:
 
 def pack_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a pack file."""
-    own = {"title": Words(), "seed": Whole(0, 2**63 - 1), "start": Start(), "children": Tables()}
+    own = {"title": Words(), "seed": Whole(0, 2**63 - 1), "weeks": Whole(1, 20)}
+    own |= {"start": Start(), "children": Tables()}
     return key_checks() | own | {"materials": Anything(), "shared": Anything()}
 
 
@@ -256,7 +257,7 @@ SEASON = ("theme", "materials", *WISHES)
 
 def family_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a family's file."""
-    return _without_season(key_checks() | {"children": Tables()})
+    return _without_season(key_checks() | {"start": Start(), "children": Tables()})
 
 
 def family_child_checks() -> dict[str, Check]:

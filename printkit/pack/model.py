@@ -138,7 +138,8 @@ class Pack:
     """All that is made for one season.
 
     `children` are those who have trays of their own, then those who share some; `people` every single
-    child of the pack with its own keys; `family` the name of the family's file that was read, '' if none.
+    child of the pack with its own keys; `family` the name of the family's file that was read, '' if none;
+    `weeks` how long the season lasts.
     """
 
     title: str
@@ -148,6 +149,7 @@ class Pack:
     paper: tuple[float, float]
     margin: float
     children: tuple[ChildTrays, ...]
+    weeks: int = 6
     people: tuple[Child, ...] = ()
     family: str = ""
     notes: tuple[str, ...] = ()

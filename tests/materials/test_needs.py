@@ -3,11 +3,8 @@
 from functools import cache
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 from strategies import PLAIN_THEME, made_of, read, room_of, tray
 
-from printkit.build import plan, summary
 from printkit.materials import materials, needs
 from printkit.materials.layout import is_border
 from printkit.pieces import Picture, Text, Traced
@@ -23,7 +20,13 @@ FIRST = {"numbers": [1, 5], "sums_to": 5, "theme": PLAIN_THEME}
 @cache
 def made(name, wanted, paper="a4", first=1, last=5):
     """What a material makes by its defaults for a child with those needs."""
-    child = {**FIRST, "paper": paper, "needs": list(wanted), "numbers": [first, last], "sums_to": max(2, last)}
+    child = {
+        **FIRST,
+        "paper": paper,
+        "needs": list(wanted),
+        "numbers": [first, last],
+        "sums_to": max(2, last),
+    }
     asked = tray(name, child)
     return asked, made_of(asked)
 

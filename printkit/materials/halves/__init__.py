@@ -29,6 +29,7 @@ from printkit.materials.making import piece_of
 from printkit.materials.naming import SPARSE
 from printkit.pack import Tray
 from printkit.pieces import Box, Face, Line, Mark, Picture, Piece
+from printkit.texts import Note
 from printkit.units import Rect, micrometres
 
 if TYPE_CHECKING:
@@ -223,7 +224,7 @@ def _none_fits(seed: int, tray: Tray, size) -> "tuple[tuple[Motif, ...] | Made, 
         ), ()
     chance = Chance(seed, tray.child.name, tray.set, "pictures")
     kept = {motif.key for motif in chance.shuffled(wide)[: _USUAL[parts]]}
-    note = "no picture of the theme is alike left and right, so the two halves of each differ"
+    note = Note("notes.no_symmetry")
     return tuple(motif for motif in motifs if motif.key in kept), (note,)
 
 

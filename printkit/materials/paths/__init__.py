@@ -116,9 +116,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
                 return refused(_no_room(tray, size, kind, width))
             pieces.append(_strip(tray, size, f"{kind}-{place + 1}", kind, laid, motifs))
     narrowest = min(piece.facts.width for piece in pieces)
-    return Made(
-        pieces=set_marked(pieces), needs=_needs(tray), notes=needs.narrow_line(tray.child, narrowest)
-    )
+    return Made(pieces=set_marked(pieces), needs=_needs(tray), notes=needs.narrow_line(tray.child, narrowest))
 
 
 def _needs(tray: Tray) -> tuple[Need, ...]:

@@ -8,7 +8,7 @@ from printkit.pack import Tray
 
 _OWN_RANGES = {"numbers": ("range",), "sums_to": ("total",)}
 """Settings of a tray's own that would hide a change of the key."""
-_BY_THE_WAY = frozenset(
+BY_THE_WAY = frozenset(
     {"motif", "motifs", "own", "count", "order", "words", "copies", "rows"}
     | {"line_height", "line_most", "width"}
 )
@@ -61,5 +61,5 @@ def same_task(tray: Tray, changed: Changes, other: Tray) -> bool:
             else given.get(field.name, getattr(tray.settings, field.name))
         )
         for field in fields(tray.settings)
-        if field.name not in _BY_THE_WAY
+        if field.name not in BY_THE_WAY
     )

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from printkit.climbing import Proposal, remark
-from printkit.climbing.moving import Changes, changes
+from printkit.climbing.moving import BY_THE_WAY, Changes, changes
 from printkit.climbing.places import Kinds, place_of_tray
 from printkit.files import name_fault, same_name
 from printkit.pack import Child, Pack, Tray
@@ -158,7 +158,7 @@ class _Shelf:
         """A tray's own keys and settings; a name that told of the old task goes."""
         entry = self.entry(tray)
         keys = {key: value for key, value in moved.keys if key not in of_child or key in entry}
-        if moved.settings and "set" in entry:
+        if "set" in entry and any(key not in BY_THE_WAY for key, _ in moved.settings):
             taken = [each.set for each in self.by.pack.trays_of(self.person.name) if each is not tray]
             self.renamed[tray.set] = _fresh_name(tray.material, [*taken, *self.renamed.values()])
         self.change(tray, keys | dict(moved.settings), moved.dropped)

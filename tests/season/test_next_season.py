@@ -118,6 +118,18 @@ def test_a_name_that_told_of_the_old_task_goes(file):
     ]
 
 
+def test_a_name_stays_where_only_a_length_changes(file):
+    """Ways to follow that become narrower are still called as the family calls them."""
+    ways = 'materials = [{ make = "paths", set = "snip", form = "snip" }]'
+    file.write_text(PACK.replace('materials = ["dominoes", "tracing"]', ways), encoding="utf-8")
+    noted(file, "11-24 Juno snip sure", "11-25 Juno snip sure")
+
+    assert turned(file) == [
+        f"- {ways}",
+        '+ materials = [{ make = "paths", set = "snip", form = "snip", width = 10 }]',
+    ]
+
+
 def test_what_was_chosen_again_and_again_stays_beside(file):
     """Sure on three days: the tray as it was lies beside the new one, named as a repetition."""
     noted(file, *JUNO, "11-26 Juno dominoes sure")

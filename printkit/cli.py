@@ -3,6 +3,7 @@
 import json
 import sys
 from collections.abc import Callable
+from datetime import date, datetime
 from functools import wraps
 from pathlib import Path
 from typing import Any
@@ -285,6 +286,106 @@ def _draw(what: str, out: Path) -> None:
         allowed = "with letters or materials only"
         raise PrintkitError([Problem(place="-o", found=f"{what} are not drawn", allowed=allowed)])
     click.echo(str(out))
+
+
+@commands.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.argument("child")
+@click.argument("set_name", metavar="SET")
+@click.argument("result", metavar="[sure|growing|not-yet|unused]")
+@click.option("--on", metavar="DATE", help="The day it was seen, such as 2026-11-25; today if unset.")
+@click.option("--say", default="", metavar="TEXT", help="Your own words about it.")
+@_family
+@_told
+def note(
+    file: Path, child: str, set_name: str, result: str, on: str | None, say: str, family: Path | None
+) -> None:
+    """Writes down how a child got on with a set: one line in journal.txt beside the pack file."""
+    from printkit.journal import append, entry_line, journal_file, noted
+
+    entry = noted(_plain_pack(file, family), child, set_name, result, today=_today(), on=on, said=say)
+    append(journal_file(file), entry)
+    click.echo(f"{journal_file(file)}: {entry_line(entry)}")
+
+
+@commands.command(name="next")
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "-o",
+    "out",
+    type=click.Path(path_type=Path),
+    metavar="NEW",
+    help="Writes the pack file of the next season.",
+)
+@click.option("--title", help="The next season's title; the theme's if unset.")
+@click.option("--theme", help="The next season's theme; the next built-in one if unset.")
+@click.option("--on", metavar="DATE", help="As if it were that day, such as 2026-11-25; today if unset.")
+@click.option("--json", "as_json", is_flag=True, help="As JSON.")
+@_family
+@_told
+def next_(
+    file: Path,
+    out: Path | None,
+    title: str | None,
+    theme: str | None,
+    on: str | None,
+    as_json: bool,
+    family: Path | None,
+) -> None:
+    """Says for each child what comes next, and why, from what was noted in journal.txt."""
+    from printkit.climbing import as_json_values, faults, propose, told, words_of
+    from printkit.journal import day_of, journal_file, read_journal
+    from printkit.materials import materials
+
+    day = day_of(on, _today())
+    if out is None and (title is not None or theme is not None):
+        option = "--title" if title is not None else "--theme"
+        raise PrintkitError([Problem(place=option, found="changes a new file", allowed="with -o only")])
+    pack = _plain_pack(file, family)
+    journal = read_journal(journal_file(file))
+    proposals = propose(pack, journal.entries, materials(), day)
+    words = words_of(pack)
+    notes = list(faults(journal, pack, materials(), day, words))
+    if out is not None:
+        from printkit.season import Basis, Season, next_season, write_season
+
+        basis = Basis(
+            file=file,
+            family=family,
+            pack=pack,
+            entries=journal.entries,
+            kinds=materials(),
+            words=words,
+        )
+        text, said = next_season(basis, proposals, out, Season(title=title, theme=theme))
+        write_season(out, text)
+        notes += said
+    if as_json:
+        made = {"title": pack.title, "next": as_json_values(proposals, words), "notes": notes}
+        made |= {} if out is None else {"written": str(out)}
+        click.echo(json.dumps(made, ensure_ascii=False, indent=1))
+        return
+    for child, lines in told(proposals, words):
+        click.echo(child)
+        for line in lines:
+            click.echo(f"  {line}")
+    for note in notes:
+        click.echo(f"note: {note}")
+    if out is not None:
+        click.echo(f"Wrote {out}. Look through it, then: printkit make {out}")
+
+
+def _plain_pack(file: Path, family: Path | None) -> Any:
+    """The pack as its file and the family's have it."""
+    from printkit.materials import material_keys
+    from printkit.pack.reader import read_pack
+
+    return read_pack(file, material_keys(), {}, family)
+
+
+def _today() -> date:
+    """The one look at the clock; everything else is told the day."""
+    return datetime.now().date()
 
 
 @commands.command(name="printer-test")

@@ -17,7 +17,7 @@ FLOORS = (
     ("pack",),
     ("materials",),
     ("sheets",),
-    ("labels", "planner", "guide", "manifest", "ink", "forms", "limits"),
+    ("labels", "planner", "guide", "manifest", "ink", "forms", "limits", "journal", "climbing"),
     ("writer",),
     ("shown",),
     (
@@ -29,6 +29,7 @@ FLOORS = (
         "printer_test",
         "theme_folder",
         "starter",
+        "season",
     ),
     ("asking",),
     ("cli",),

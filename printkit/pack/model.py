@@ -119,11 +119,18 @@ class Tray:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class ChildTrays:
-    """A child, or several who share (`child.users`), and the trays made, in the order of the pack file."""
+    """A child, or several who share (`child.users`), and the trays made, in the order of the pack file.
+
+    `keep`, `skip` and `again` name sets for which the adult's word stands above the rule of climbing:
+    left as they are; left out of the next season; there to be repeated as long as they are used.
+    """
 
     child: Child
     trays: tuple[Tray, ...]
     sources: tuple[Source, ...] = ()
+    keep: tuple[str, ...] = ()
+    skip: tuple[str, ...] = ()
+    again: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

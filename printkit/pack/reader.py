@@ -10,7 +10,7 @@ from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import name_fault
 from printkit.letters import missing
 from printkit.pack.family import FAMILY, Household, family_beside, read_household
-from printkit.pack.keys import KEYS, pack_checks, tray_checks
+from printkit.pack.keys import KEYS, WISHES, pack_checks, tray_checks
 from printkit.pack.levels import Level, laid, sources
 from printkit.pack.model import Child, ChildTrays, MaterialKeys, Pack, Tray, User
 from printkit.pack.naming import check_name, check_set_name, twin_of
@@ -159,7 +159,19 @@ class _Reader:
         if child is None or not trays:
             return []
         said = laid((*person.levels, self.command))
-        return [ChildTrays(child=child, trays=tuple(trays), sources=sources(said))]
+        wishes = self.wishes(person, [tray.set for tray in trays])
+        return [ChildTrays(child=child, trays=tuple(trays), sources=sources(said), **wishes)]
+
+    def wishes(self, person: Person, sets: list[str]) -> dict[str, tuple[str, ...]]:
+        """The sets that `keep`, `skip` and `again` name; one that is none of these is told."""
+        wishes: dict[str, tuple[str, ...]] = {}
+        for level in (level for level in person.levels if level.rank in ("child", "shared")):
+            for key, names in ((key, level.values[key]) for key in WISHES if key in level.values):
+                wishes[key] = names
+                for name in (name for name in names if twin_of(name, sets) is None):
+                    said = f"there is no set {shown(name)} among {person.name}'s trays"
+                    self.told.say(level.place(key), said, listing(sets), nearest(name, sets))
+        return wishes
 
     def shared(
         self,

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from printkit.materials import materials
 from printkit.pack import Tray
 from printkit.planner.model import Area
 
@@ -11,7 +12,6 @@ _KINDS: tuple[tuple[str, Area], ...] = (
     ("ten-frames", "counting"),
     ("dominoes", "counting"),
     ("compare", "counting"),
-    ("bar-chart", "counting"),
     ("bingo", "counting"),
     ("pairs of numbers", "counting"),
     ("number-line", "counting"),
@@ -37,7 +37,8 @@ _KINDS: tuple[tuple[str, Area], ...] = (
     ("strips", "operations"),
     ("tiles", "operations"),
 )
-"""Each kind of tray, those of an area from easy to hard (design choice: hands, then pictures, then signs)."""
+"""Kinds of trays, those of an area from easy to hard (design choice: hands, then pictures, then signs). A
+material that is not named comes after these, for what its `track` says."""
 
 _RANK = {kind: number for number, (kind, _) in enumerate(_KINDS)}
 _AREA = dict(_KINDS)
@@ -67,8 +68,8 @@ def kind_of(tray: Tray) -> str:
 
 
 def area_of(tray: Tray) -> Area:
-    """What a tray is for; a material this list does not know is work for the hands."""
-    return _AREA.get(kind_of(tray), "hands")
+    """What a tray is for; a material that the list does not name is for the ladder it climbs, else the hands."""
+    return _AREA.get(kind_of(tray)) or materials()[tray.material].track or "hands"
 
 
 def step_of(tray: Tray, place: int) -> tuple[int, ...]:
@@ -82,7 +83,8 @@ def step_of(tray: Tray, place: int) -> tuple[int, ...]:
         "hands": 0,
     }[area]
     rank = _RANK.get(kind_of(tray), len(_RANK))
-    return (rank, reach, *(_setting(tray, key) for key in _HARDER), place)
+    order = materials()[tray.material].order
+    return (rank, order, reach, *(_setting(tray, key) for key in _HARDER), place)
 
 
 def _setting(tray: Tray, key: str) -> int:

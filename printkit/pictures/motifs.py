@@ -190,25 +190,6 @@ class Motif:
         return " ".join(words)
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Border:
-    """A strip of ornament whose right end meets its left one; drawn whole, nothing is cropped."""
-
-    theme: str
-    source: Artwork
-
-    def drawing(self, ink: Ink, *, size: float) -> Drawing:
-        """One length of the strip in an ink, `size` mm long as printed."""
-        art = self.source
-        units = outline_width(size) * art.width / size
-        return Drawing(
-            name=f"{self.theme}/border {ink}",
-            width=art.width,
-            height=art.height,
-            shapes=tuple(shape for item in art.items for shape in _inked(item, ink, units)),
-        )
-
-
 def _was_chosen(name: str) -> bool:
     """Whether an id is the name of a part, not one that a drawing program gave."""
     return bool(_SPOKEN.fullmatch(name)) and name.lower().rstrip("-_ 0123456789") not in _UNSPOKEN

@@ -149,21 +149,6 @@ def test_themes_have_enough_of_everything(theme):
 
 @each_theme
 @pytest.mark.parametrize("ink", INKS)
-def test_borders_go_on_without_a_seam(theme, ink):
-    """The strip's left edge continues its right one, and it is drawn in two colors or more."""
-    border = theme.border
-    assert border is not None
-    assert border.source.notes == ()
-    drawing = border.drawing(ink, size=40)
-    image = numpy.asarray(rasterise(drawing, 1000), dtype=int)
-    inner = numpy.abs(image[:, 1:] - image[:, :-1]).max(axis=2).mean(axis=0)
-    seam = numpy.abs(image[:, 0] - image[:, -1]).max(axis=1).mean()
-    assert seam <= max(8.0, inner.max())
-    assert len({item.shape.fill or item.shape.stroke for item in border.source.items}) >= 2
-
-
-@each_theme
-@pytest.mark.parametrize("ink", INKS)
 def test_themes_have_differences_of_every_level(theme, ink):
     """Odd-one-out can be made at every level in every ink, with more than one motif."""
     for level in LEVELS:

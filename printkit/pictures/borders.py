@@ -8,7 +8,7 @@ from typing import Any
 
 from printkit.pictures.colors import gray
 from printkit.pictures.flatten import shape_bounds
-from printkit.pictures.motifs import Ink, outline_width
+from printkit.pictures.inks import Ink, outline_width
 from printkit.pictures.paths import Bounds, bounds, shifted, united
 from printkit.pictures.svg import Artwork, Item
 from printkit.pieces import BLACK, WHITE, Drawing, Shape

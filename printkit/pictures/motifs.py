@@ -48,8 +48,9 @@ class Motif:
     """One picture. Equal arguments to `drawing` give the same object each time.
 
     `symmetric` is what the theme says of left and right, None if it says nothing; `counted` is false
-    where the picture shows several things, so that it is no thing to count. `source` is the
-    picture as it was read; `file` names it in problems and notes.
+    where the picture shows several things, so that it is no thing to count; `faces` is 'left' or
+    'right' for what could travel that way, '' for what cannot or looks at the viewer. `source` is
+    the picture as it was read; `file` names it in problems and notes.
     """
 
     key: str
@@ -59,6 +60,7 @@ class Motif:
     names: tuple[tuple[str, Name], ...] = ()
     symmetric: bool | None = None
     counted: bool = True
+    faces: str = ""
     _made: dict[Any, Any] = field(default_factory=dict, repr=False)
     _framed: dict[tuple[float, float], tuple[Artwork, float]] = field(default_factory=dict, repr=False)
 

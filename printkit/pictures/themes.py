@@ -256,4 +256,5 @@ def _motif(path: Path, theme: str, shown: str, words: MotifWords) -> Motif:
         names=words.names,
         symmetric=words.symmetric,
         counted=words.counted,
+        faces=words.faces,
     )

@@ -136,6 +136,13 @@ def test_symmetry_is_as_the_theme_says(theme, motif):
     assert mirror_change(motif) == pytest.approx(share, abs=0.005)
 
 
+@each_motif
+def test_what_faces_a_side_is_not_symmetric(theme, motif):
+    """Only what differs left and right can be said to face one of them."""
+    assert motif.faces in ("", "left", "right")
+    assert not (motif.faces and motif.symmetric)
+
+
 @each_theme
 def test_themes_have_enough_of_everything(theme):
     """Fourteen motifs, most of them things to count, some alike left and right and some not, colors."""

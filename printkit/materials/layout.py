@@ -210,16 +210,10 @@ def picture(drawing: Drawing, box: Rect, *, turn: float = 0, mirror: bool = Fals
 
 
 def border(theme: "Theme", ink: "Ink", strip: Rect) -> tuple[Picture, ...]:
-    """The theme's border along a strip, as many whole lengths as come nearest its height; () without one."""
+    """The theme's border along a strip, all its ink inside it; () for a theme without one."""
     if theme.border is None:
         return ()
-    source = theme.border.source
-    count = max(1, round(strip.width * source.height / (strip.height * source.width)))
-    wide = strip.width / count
-    high = wide * source.height / source.width
-    drawing = theme.border.drawing(ink, size=round(wide, 1))
-    top = strip.top + (strip.height - high) / 2
-    return tuple(picture(drawing, Rect(strip.left + wide * i, top, wide, high)) for i in range(count))
+    return (picture(theme.border.strip(ink, length=strip.width, height=strip.height), strip),)
 
 
 def is_border(drawing: Drawing) -> bool:

@@ -12,7 +12,7 @@ _STARTER = """\
 #   printkit make {file}    makes the PDFs and the guide
 # Lengths are in mm. A line that starts with # is only a remark.
 
-title     = "{title}"
+title     = {title}
 theme     = {theme}        # a built-in theme (printkit list themes) or a folder of pictures
 paper     = {paper}               # a3 a4 a5 letter legal, or [width, height]
 languages = {languages}             # one or two; the first leads (printkit list languages)
@@ -52,12 +52,13 @@ def starter(
     languages: str | None = None,
     child: str | None = None,
     numbers: str | None = None,
+    title: str | None = None,
 ) -> str:
     """The text of a starter pack file. Raises PrintkitError for numbers that are no range."""
     tags = [tag.strip() for tag in (languages or "en").split(",")]
     return _STARTER.format(
         file=file,
-        title="Our next shelf",
+        title=_quoted(title or "Our next shelf"),
         theme=_quoted(theme or "rock-pool"),
         paper=_quoted(paper or "a4"),
         languages=f"[{', '.join(_quoted(tag) for tag in tags)}]",

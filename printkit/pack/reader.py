@@ -28,7 +28,19 @@ def read_pack(
 
     Raises PrintkitError with every problem of the file, and OSError if it cannot be read.
     """
-    data = file.read_bytes()
+    return pack_of(file, file.read_bytes(), materials, overrides)
+
+
+def pack_of(
+    file: Path,
+    data: bytes,
+    materials: Mapping[str, MaterialKeys],
+    overrides: Mapping[str, Any] | None = None,
+) -> Pack:
+    """The pack that a file would be with these bytes: an edit is looked at before it is written.
+
+    Raises PrintkitError with every problem; folders of pictures are looked for beside the file.
+    """
     name = file.name
     try:
         text = data.decode("utf-8-sig")

@@ -1,0 +1,50 @@
+"""The application: the folder, the workshop, the checks before each request, the pages."""
+
+from pathlib import Path
+
+from flask import Flask, g, send_from_directory
+from werkzeug.exceptions import HTTPException
+from werkzeug.wrappers import Response
+
+from printkit.web.folder import Folder
+from printkit.web.making import Makers
+from printkit.web.safety import guard
+from printkit.web.views import common, family, pictures, printing, shelf, start
+from printkit.web.workshop import Workshop
+
+MODULES = (start, family, shelf, pictures, printing)
+
+
+def create_app(folder: Path, address: str = "127.0.0.1", port: int = 8137) -> Flask:
+    """The page of a folder of pack files, for requests to that address and port."""
+    app = Flask("printkit.web", static_folder=None)
+    workshop = Workshop()
+    app.config.update(FOLDER=Folder(folder), WORKSHOP=workshop, MAKERS=Makers(workshop))
+    app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    guard(app, address, port)
+    app.register_blueprint(common.routes)
+
+    @app.get("/static/<file>")
+    def static(file: str) -> Response:
+        if file not in ("page.css", "page.js"):
+            raise_not_found()
+        return send_from_directory(Path(__file__).parent / "static", file)
+
+    @app.errorhandler(HTTPException)
+    def refused(error: HTTPException) -> Response:
+        """An answer that is none, in plain words."""
+        if error.response is not None:
+            return error.get_response()
+        code = error.code or 500
+        g.setdefault("token", "")
+        words = common.words()
+        key = f"refused.{code}" if words.has(f"refused.{code}") else "refused.other"
+        return common.page("refused.html", code, said=words.say(key))
+
+    return app
+
+
+def raise_not_found() -> None:
+    from flask import abort
+
+    abort(404)

@@ -1,0 +1,275 @@
+"""What every page needs: the pack it is about, the words it speaks, saving with its refusals."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from flask import Blueprint, abort, current_app, g, redirect, render_template, request, url_for
+from werkzeug.wrappers import Response
+
+from printkit.errors import PrintkitError, Problem
+from printkit.pack import Pack
+from printkit.pack.keys import KEYS, key_defaults
+from printkit.web import edits
+from printkit.web.folder import ChangedMeanwhileError, Folder, Source
+from printkit.web.making import Makers
+from printkit.web.telling import NOTHING, Told, told
+from printkit.web.words import PageWords, page_languages, page_words
+from printkit.web.workshop import Workshop
+
+STATIONS = ("children", "season", "trays", "paper", "print")
+_ENDPOINTS = {"print": "printing"}
+COOKIE = "language"
+routes = Blueprint("page", __name__)
+"""Every page; the modules beside this one add theirs."""
+
+
+def folder() -> Folder:
+    found: Folder = current_app.config["FOLDER"]
+    return found
+
+
+def workshop() -> Workshop:
+    found: Workshop = current_app.config["WORKSHOP"]
+    return found
+
+
+def makers() -> Makers:
+    found: Makers = current_app.config["MAKERS"]
+    return found
+
+
+def words() -> PageWords:
+    """The page's words: chosen by hand, else as the browser asks."""
+    if "words" not in g:
+        known = page_languages()
+        chosen = request.cookies.get(COOKIE, "")
+        wished = chosen if chosen in known else request.accept_languages.best_match(known, "en")
+        g.words = page_words(wished or "en")
+    found: PageWords = g.words
+    return found
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Opened:
+    """A pack file as it stands: its plain values, and the pack if nothing is wrong with it."""
+
+    source: Source
+    table: dict[str, Any]
+    pack: Pack | None
+    problems: tuple[Problem, ...]
+
+    @property
+    def children(self) -> list[dict[str, Any]]:
+        listed = self.table.get("children")
+        return [item for item in listed if isinstance(item, dict)] if isinstance(listed, list) else []
+
+    def child(self, number: int) -> dict[str, Any]:
+        """A child's table; not found if there is no such child."""
+        if number >= len(self.children):
+            abort(404)
+        return self.children[number]
+
+    def trays(self, number: int) -> list[Any]:
+        listed = self.child(number).get("materials")
+        return listed if isinstance(listed, list) else []
+
+    @property
+    def above_children(self) -> dict[str, Any]:
+        """What holds for a child that sets nothing itself."""
+        return key_defaults() | {key: value for key, value in self.table.items() if key in KEYS}
+
+    def above_trays(self, number: int) -> dict[str, Any]:
+        """What holds for a tray that sets nothing itself."""
+        return self.above_children | {
+            key: value for key, value in self.child(number).items() if key in KEYS
+        }
+
+
+def opened(name: str) -> Opened:
+    """The pack of that name; not found if the folder has none."""
+    source = folder().read(name)
+    if source is None:
+        abort(404)
+    return opened_source(source)
+
+
+def opened_source(source: Source) -> Opened:
+    """What a source says, as far as it can be read."""
+    pack, problems, table = None, (), {}
+    try:
+        table = edits.plain(source.data)
+    except (ValueError, RecursionError):
+        pass
+    try:
+        pack = workshop().pack(source.path, source.data)
+    except PrintkitError as error:
+        problems = error.problems
+    return Opened(source=source, table=table, pack=pack, problems=problems)
+
+
+def page(template: str, status: int = 200, **values: Any) -> Response:
+    """A page in the words of whoever looks at it."""
+    spoken = words()
+    own: dict[str, Any] = {
+        "words": spoken,
+        "say": spoken.say,
+        "token": g.token,
+        "languages": page_languages(),
+        "stations": (),
+        "told": NOTHING,
+        "gathered": gathered,
+    }
+    body = render_template(template, **(own | values))
+    return current_app.make_response((body, status))
+
+
+def pack_page(
+    template: str, now: Opened, station: str, *, status: int = 200, refused: Told | None = None, **values: Any
+) -> Response:
+    """A page of a pack: with the stations of the way, and what is wrong with the file or the wish."""
+    if now.problems and not now.table:
+        return page("broken.html", 200, now=now, station=station, title=title(now), stations=stations(now))
+    return page(
+        template,
+        status,
+        now=now,
+        name=now.source.name,
+        version=now.source.version,
+        title=title(now),
+        station=station,
+        stations=stations(now),
+        told=refused or NOTHING,
+        refused=refused is not None,
+        **({"themes": themes()} | values),
+    )
+
+
+def gathered(things: Any) -> str:
+    """'20 counters, 3 pencils', in the words of the labels."""
+    texts = words().materials
+    said = []
+    for what, count in dict(things).items():
+        form = f"label.things.{what}.{'one' if count == 1 else 'other'}"
+        said.append(texts.say(form, n=count) if texts.has(form) else f"{count} {what}")
+    return ", ".join(said)
+
+
+def title(now: Opened) -> str:
+    said = now.table.get("title")
+    return said if isinstance(said, str) and said.strip() else now.source.name
+
+
+def stations(now: Opened) -> list[dict[str, str]]:
+    """The stations with what was decided there."""
+    return [
+        {
+            "name": name,
+            "href": link(_ENDPOINTS.get(name, name), name=now.source.name),
+            "label": words().say(f"stations.{name}"),
+            "answer": _answer(name, now),
+        }
+        for name in STATIONS
+    ]
+
+
+def _answer(station: str, now: Opened) -> str:
+    spoken = words()
+    match station:
+        case "children":
+            return ", ".join(str(child.get("name", "?")) for child in now.children)
+        case "season":
+            theme = now.table.get("theme", key_defaults()["theme"])
+            return theme_title(theme)
+        case "trays":
+            count = sum(
+                len(listed) for child in now.children if isinstance(listed := child.get("materials"), list)
+            )
+            return spoken.count("trays.count", count)
+        case "paper":
+            paper = now.table.get("paper", key_defaults()["paper"])
+            ink = now.table.get("ink", key_defaults()["ink"])
+            named = paper if isinstance(paper, str) else "own"
+            return f"{spoken.word(named)}, {spoken.word(ink) if isinstance(ink, str) else ''}"
+    job = makers().of(now.source.name)
+    return spoken.say(f"print.short_{job.state}") if job else spoken.say("print.short_none")
+
+
+def themes() -> list[tuple[str, str]]:
+    """The built-in themes and their titles."""
+    from printkit.listing import entries
+
+    return [(entry["name"], theme_title(entry["name"])) for entry in entries("themes")]
+
+
+def theme_title(name: Any) -> str:
+    """A theme's title in the page's language, read from its description only."""
+    from printkit.listing import entries
+
+    for entry in entries("themes"):
+        if entry["name"] == name:
+            titles = entry.get("titles", {})
+            return str(titles.get(words().language, entry["title"]))
+    return str(name)
+
+
+# --- saving ----------------------------------------------------------------------------------
+
+
+def current(name: str) -> Opened:
+    """The pack a form is about; if it was changed since the form was shown, the answer says so."""
+    now = opened(name)
+    if request.form.get("version") != now.source.version:
+        conflict(now)
+    return now
+
+
+def conflict(now: Opened) -> None:
+    """Ends the request: somebody else wrote the file."""
+    abort(pack_page("conflict.html", now, "", status=409, back=request.referrer or ""))
+
+
+def save(
+    now: Opened, edit: Callable[[bytes], bytes], fields: Sequence[edits.Path] = ()
+) -> Told | None:
+    """Writes an edit; returns what is wrong with it instead, if anything new is. An edit that is
+    refused leaves the file as it was."""
+    try:
+        data = edit(now.source.data)
+    except edits.CannotEditError:
+        return Told(beside={}, above=((words().say("cannot_edit", file=now.source.path.name), ()),))
+    if data == now.source.data:
+        return None
+    problems = workshop().problems(now.source.path, data, now.source.data)
+    before = {(problem.found, problem.allowed) for problem in now.problems}
+    fresh = [problem for problem in problems if (problem.found, problem.allowed) not in before]
+    if fresh:
+        return told(fresh, fields)
+    try:
+        folder().write(now.source, data)
+    except ChangedMeanwhileError:
+        conflict(opened(now.source.name))
+    return None
+
+
+def changed(now: Opened, changes: Mapping[edits.Path, Any], fields: Sequence[edits.Path] = ()) -> Told | None:
+    """Writes keys set anew or taken out."""
+    return save(now, lambda data: edits.changed(data, changes), fields)
+
+
+def link(endpoint: str, **values: Any) -> str:
+    """The address of a page."""
+    return url_for(f"page.{endpoint}", **values)
+
+
+def back(endpoint: str, **values: Any) -> Response:
+    """After a change the page is asked for anew, so that loading it again changes nothing twice."""
+    return redirect(link(endpoint, **values), 303)
+
+
+def tags() -> tuple[tuple[str, str], ...]:
+    """The languages of children, with their own names."""
+    from printkit.listing import entries
+
+    named = [(entry["name"], f"{entry['own_name']} ({entry['name']})") for entry in entries("languages")]
+    return tuple(sorted(named, key=lambda pair: pair[1].casefold()))

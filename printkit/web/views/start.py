@@ -1,0 +1,95 @@
+"""The first page: the packs of the folder, and a new one."""
+
+from typing import Any
+
+from flask import request
+from werkzeug.wrappers import Response
+
+from printkit.errors import PrintkitError, Problem
+from printkit.listing import entries
+from printkit.units import PAPERS
+from printkit.web.views import common
+from printkit.web.words import page_languages
+
+@common.routes.get("/")
+def home() -> Response:
+    """What there is in the folder; an empty one offers to begin."""
+    found = [common.opened(name) for name in common.folder().names()]
+    packs = [
+        {
+            "name": now.source.name,
+            "title": common.title(now),
+            "children": ", ".join(str(child.get("name", "?")) for child in now.children),
+            "season": common.theme_title(now.table.get("theme", "rock-pool")),
+            "theme": now.table.get("theme", "rock-pool"),
+            "wrong": len(now.problems),
+        }
+        for now in found
+    ]
+    return _home(packs)
+
+
+def _home(packs: list[dict[str, Any]], status: int = 200, **values: Any) -> Response:
+    return common.page(
+        "home.html",
+        status,
+        packs=packs,
+        folder=str(common.folder().root),
+        themes=[(entry["name"], common.theme_title(entry["name"])) for entry in entries("themes")],
+        papers=[(paper, common.words().word(paper)) for paper in PAPERS],
+        tags=common.tags(),
+        values={
+            "title": "", "child": "", "first": "1", "last": "5", "theme": "", "paper": "a4",
+            "languages": [common.words().language, ""], **values.get("typed", {}),
+        },
+        problems=values.get("problems", ()),
+    )  # fmt: skip
+
+
+@common.routes.post("/begin")
+def begin() -> Response:
+    """Writes the first pack file of a season."""
+    from printkit.starter import starter, write_new
+
+    form = request.form
+    typed: dict[str, Any] = {
+        key: form.get(key, "").strip() for key in ("title", "child", "first", "last", "theme", "paper")
+    }
+    typed["languages"] = [form.get("languages.0", ""), form.get("languages.1", "")]
+    title = typed["title"] or common.theme_title(typed["theme"] or "rock-pool")
+    name = common.folder().free_name(title)
+    try:
+        text = starter(
+            f"{name}.toml",
+            theme=typed["theme"] or None,
+            paper=typed["paper"] or None,
+            languages=",".join(tag for tag in typed["languages"] if tag) or None,
+            child=typed["child"] or None,
+            numbers=f"{typed['first']}-{typed['last']}",
+            title=title,
+        )
+        common.folder().root.mkdir(parents=True, exist_ok=True)
+        write_new(common.folder().root / f"{name}.toml", text)
+    except PrintkitError as error:
+        return _home([], 422, typed=typed, problems=[_said(problem) for problem in error.problems])
+    return common.back("children", name=name)
+
+
+def _said(problem: Problem) -> str:
+    from printkit.web.telling import sentence
+
+    return sentence(problem)
+
+
+@common.routes.post("/language")
+def language() -> Response:
+    """Chooses the page's language by hand; the browser keeps it."""
+    from flask import redirect
+
+    chosen = request.form.get("language", "")
+    target = request.form.get("back", "/")
+    inside = target.startswith("/") and not target.startswith(("//", "/\\"))
+    answer = redirect(target if inside else "/", 303)
+    if chosen in page_languages():
+        answer.set_cookie(common.COOKIE, chosen, max_age=31536000, samesite="Strict", httponly=True)
+    return answer

@@ -79,16 +79,14 @@ def _listen(address: str, port: int | None) -> "socket.socket":
 
 
 def _warm(app: "Flask") -> None:
-    """Reads the packs once, so that the first page is quick: libraries and pictures are loaded then."""
+    """Loads libraries and pictures while the family looks at the first page, so that the next is quick."""
     from contextlib import suppress
 
     from printkit.errors import PrintkitError
 
     folder, workshop = app.config["FOLDER"], app.config["WORKSHOP"]
-    with suppress(OSError, PrintkitError):
-        from printkit.writer import write  # noqa: F401
-
-        for name in folder.names()[:1]:
+    with suppress(OSError, PrintkitError, RuntimeError):
+        for name in folder.names()[:3]:
             source = folder.read(name)
             if source is not None:
                 workshop.pack(source.path, source.data)

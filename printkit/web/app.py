@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from flask import Flask, g, send_from_directory
+from flask import Flask, abort, g, send_from_directory
 from werkzeug.exceptions import HTTPException
 from werkzeug.wrappers import Response
 
@@ -15,10 +15,15 @@ from printkit.web.workshop import Workshop
 MODULES = (start, family, shelf, pictures, printing)
 
 
-def create_app(folder: Path, address: str = "127.0.0.1", port: int = 8137) -> Flask:
-    """The page of a folder of pack files, for requests to that address and port."""
+def create_app(
+    folder: Path, address: str = "127.0.0.1", port: int = 8137, workshop: Workshop | None = None
+) -> Flask:
+    """The page of a folder of pack files, for requests to that address and port.
+
+    `workshop` may be that of another page, with what it has made already.
+    """
     app = Flask("printkit.web", static_folder=None)
-    workshop = Workshop()
+    workshop = workshop or Workshop()
     app.config.update(FOLDER=Folder(folder), WORKSHOP=workshop, MAKERS=Makers(workshop))
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     guard(app, address, port)
@@ -27,7 +32,7 @@ def create_app(folder: Path, address: str = "127.0.0.1", port: int = 8137) -> Fl
     @app.get("/static/<file>")
     def static(file: str) -> Response:
         if file not in ("page.css", "page.js"):
-            raise_not_found()
+            abort(404)
         return send_from_directory(Path(__file__).parent / "static", file)
 
     @app.errorhandler(HTTPException)
@@ -42,9 +47,3 @@ def create_app(folder: Path, address: str = "127.0.0.1", port: int = 8137) -> Fl
         return common.page("refused.html", code, said=words.say(key))
 
     return app
-
-
-def raise_not_found() -> None:
-    from flask import abort
-
-    abort(404)

@@ -99,10 +99,11 @@ def _field(
         "key": key, "name": name, "path": path, "check": check, "kind": kind, "label": label, "hint": hint,
         "usual": usual, "given": given,
     }  # fmt: skip
-    if isinstance(check, checks.TableOf):
+    holder = check.second if isinstance(check, checks.Either) else check
+    if isinstance(holder, checks.TableOf):
         parts = tuple(
             _field(part, f"{name}.{part}", each, level, (*path, part), posted, inside=key)
-            for part, each in _parts(check, level)
+            for part, each in _parts(holder, level)
         )
         if isinstance(written, str):  # one word for all parts
             parts = tuple(_with_word(part, written, posted) for part in parts)

@@ -1,7 +1,8 @@
 """What every page needs: the pack it is about, the words it speaks, saving with its refusals."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cache
 from typing import Any
 
 from flask import Blueprint, abort, current_app, g, redirect, render_template, request, url_for
@@ -88,24 +89,23 @@ class Opened:
 
 def opened(name: str) -> Opened:
     """The pack of that name; not found if the folder has none."""
+    now = written(name)
+    try:
+        return replace(now, pack=workshop().pack(now.source.path, now.source.data))
+    except PrintkitError as error:
+        return replace(now, problems=error.problems)
+
+
+def written(name: str) -> Opened:
+    """What a pack file says, without looking whether it is right; not found if there is none."""
     source = folder().read(name)
     if source is None:
         abort(404)
-    return opened_source(source)
-
-
-def opened_source(source: Source) -> Opened:
-    """What a source says, as far as it can be read."""
-    pack, problems, table = None, (), {}
     try:
         table = edits.plain(source.data)
     except (ValueError, RecursionError):
-        pass
-    try:
-        pack = workshop().pack(source.path, source.data)
-    except PrintkitError as error:
-        problems = error.problems
-    return Opened(source=source, table=table, pack=pack, problems=problems)
+        table = {}
+    return Opened(source=source, table=table, pack=None, problems=())
 
 
 def page(template: str, status: int = 200, **values: Any) -> Response:
@@ -197,20 +197,21 @@ def _answer(station: str, now: Opened) -> str:
 
 def themes() -> list[tuple[str, str]]:
     """The built-in themes and their titles."""
-    from printkit.listing import entries
-
-    return [(entry["name"], theme_title(entry["name"])) for entry in entries("themes")]
+    return [(name, theme_title(name)) for name in _titles()]
 
 
 def theme_title(name: Any) -> str:
     """A theme's title in the page's language, read from its description only."""
+    titles = _titles().get(name, {}) if isinstance(name, str) else {}
+    return str(titles.get(words().language, titles.get("en", name)))
+
+
+@cache
+def _titles() -> dict[str, dict[str, str]]:
+    """The titles of the built-in themes, which nobody changes while the page is open."""
     from printkit.listing import entries
 
-    for entry in entries("themes"):
-        if entry["name"] == name:
-            titles = entry.get("titles", {})
-            return str(titles.get(words().language, entry["title"]))
-    return str(name)
+    return {entry["name"]: entry["titles"] for entry in entries("themes")}
 
 
 # --- saving ----------------------------------------------------------------------------------
@@ -267,6 +268,7 @@ def back(endpoint: str, **values: Any) -> Response:
     return redirect(link(endpoint, **values), 303)
 
 
+@cache
 def tags() -> tuple[tuple[str, str], ...]:
     """The languages of children, with their own names."""
     from printkit.listing import entries

@@ -53,9 +53,9 @@ def paths(fields: Iterable[Field]) -> list[edits.Path]:
     return [path for field in fields for path in field.paths]
 
 
-def _save(now: Opened, fields: Sequence[Field], table: Any) -> Told | None:
+def _save(now: Opened, fields: Sequence[Field], table: Any, others: Iterable[Field] = ()) -> Told | None:
     changes = changes_of(fields, request.form, table)
-    return common.changed(now, changes, paths(fields)) if changes else None
+    return common.changed(now, changes, paths([*fields, *others])) if changes else None
 
 
 # --- whose shelf -----------------------------------------------------------------------------
@@ -100,7 +100,8 @@ def save_child(name: str, child: int) -> Response:
     """Saves one child."""
     now = common.current(name)
     usual, more = child_fields(now, child, request.form)
-    refused = _save(now, [*usual, *more], now.child(child))
+    others = [field for number in range(len(now.children)) for field in child_fields(now, number)[0]]
+    refused = _save(now, [*usual, *more], now.child(child), others)
     return _children(now, refused, child) if refused else common.back("children", name=name)
 
 
@@ -134,14 +135,12 @@ def remove_child(name: str, child: int) -> Response:
 
 
 def _season(now: Opened, refused: Told | None = None, posted: bool = False, **values: Any) -> Response:
-    from printkit.listing import entries
     from printkit.web.views.pictures import own_themes
 
     fields = pack_fields(now, SEASON, request.form if posted else None)
-    themes = [(entry["name"], common.theme_title(entry["name"])) for entry in entries("themes")]
     return common.pack_page(
         "season.html", now, "season", status=values.pop("status", 422 if refused else 200), refused=refused,
-        fields=fields, themes=themes, own=[name for name in own_themes() if name != now.source.name], **values,
+        fields=fields, own=[name for name in own_themes() if name != now.source.name], **values,
     )  # fmt: skip
 
 

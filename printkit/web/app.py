@@ -6,6 +6,7 @@ from flask import Flask, abort, g, send_from_directory
 from werkzeug.exceptions import HTTPException
 from werkzeug.wrappers import Response
 
+from printkit.files import plain
 from printkit.web.folder import Folder
 from printkit.web.making import Makers
 from printkit.web.safety import guard
@@ -45,5 +46,10 @@ def create_app(
         words = common.words()
         key = f"refused.{code}" if words.has(f"refused.{code}") else "refused.other"
         return common.page("refused.html", code, said=words.say(key))
+
+    @app.errorhandler(OSError)
+    def failed(error: OSError) -> Response:
+        """The machine failed: a full disk, a folder without permission."""
+        return common.page("refused.html", 507, said=plain(error))
 
     return app

@@ -72,3 +72,15 @@ const poll = async () => {
   setTimeout(poll, 400);
 };
 poll();
+
+// Pictures may be dropped on the page instead of being chosen.
+for (const form of document.querySelectorAll("form[data-drop]")) {
+  const input = form.querySelector("input[type=file]");
+  form.addEventListener("dragover", (event) => { event.preventDefault(); form.classList.add("over-it"); });
+  form.addEventListener("dragleave", () => form.classList.remove("over-it"));
+  form.addEventListener("drop", (event) => {
+    event.preventDefault();
+    form.classList.remove("over-it");
+    input.files = event.dataTransfer.files;
+  });
+}

@@ -195,3 +195,27 @@ def printer_test(name: str) -> Response:
     answer = common.current_app.make_response(data)
     answer.mimetype = "application/pdf"
     return answer
+
+
+# --- the family's own pictures ---------------------------------------------------------------
+
+
+@common.routes.post("/p/<name>/own-theme")
+def own_theme(name: str) -> Response:
+    """Takes pictures; tells by file what is wrong with those that cannot be used."""
+    from printkit.web.own_pictures import Sent, take
+    from printkit.web.safety import MOST_FILE
+
+    now = common.current(name)
+    sent = [file for file in request.files.getlist("files") if file.filename]
+    files = []
+    for file in sent:
+        data = file.stream.read(MOST_FILE + 1)
+        files.append(Sent(name=file.filename or "", data=data if len(data) <= MOST_FILE else None))
+        file.close()
+    if not files:
+        return common.back("season", name=name)
+    languages = now.table.get("languages")
+    tags = [tag for tag in languages if isinstance(tag, str)] if isinstance(languages, list) else ["en"]
+    taken = take(common.folder(), request.form.get("called", "").strip(), files, tags)
+    return _season(now, taken=taken, status=200 if taken.theme else 422)

@@ -14,9 +14,7 @@ PORT = 8137
 """Where the page listens unless told otherwise; the next free one if it is taken."""
 
 
-def serve(
-    folder: Path, *, address: str, port: int | None, browser: bool, say: Callable[[str], None]
-) -> None:
+def serve(folder: Path, *, address: str, port: int | None, browser: bool, say: Callable[[str], None]) -> None:
     """Serves the page of a folder until it is stopped.
 
     Raises PrintkitError if `folder` is a file, OSError if the address cannot be listened on.

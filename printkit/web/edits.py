@@ -203,7 +203,9 @@ def _add(table: Any, key: str, item: Any) -> None:
     own = [
         known
         for known, value in body.body
-        if isinstance(known, SingleKey) and not isinstance(value, AbstractTable | AoT) and known.key not in _LAST
+        if isinstance(known, SingleKey)
+        and not isinstance(value, AbstractTable | AoT)
+        and known.key not in _LAST
     ]
     if not own:
         table[key] = item
@@ -217,7 +219,9 @@ def _add(table: Any, key: str, item: Any) -> None:
 def _item(value: Any) -> Any:
     """A plain value as an item; tables are written inline, long lists of words one a line."""
     if isinstance(value, Mapping):
-        pairs = ", ".join(f"{SingleKey(key).as_string()} = {_item(each).as_string()}" for key, each in value.items())
+        pairs = ", ".join(
+            f"{SingleKey(key).as_string()} = {_item(each).as_string()}" for key, each in value.items()
+        )
         return tomlkit.value(f"{{ {pairs} }}" if pairs else "{}")
     if isinstance(value, list | tuple):
         array = tomlkit.array()

@@ -15,7 +15,9 @@ from printkit.web.edits import UNSET, Path
 from printkit.web.telling import spot
 from printkit.web.words import PageWords, spoken
 
-Kind = Literal["choice", "number", "text", "pair", "boxes", "list", "word-or-pair", "table", "languages", "theme"]
+Kind = Literal[
+    "choice", "number", "text", "pair", "boxes", "list", "word-or-pair", "table", "languages", "theme"
+]
 OWN = "own"
 """The option of a choice that two numbers stand beside."""
 
@@ -78,7 +80,9 @@ def fields_of(
     keys: Iterable[str], known: Mapping[str, Check], level: Level, posted: Mapping[str, Any] | None = None
 ) -> tuple[Field, ...]:
     """The fields of some keys; with `posted` (a form's values) they show what was typed."""
-    return tuple(_field(key, key, known[key], level, (*level.path, key), posted) for key in keys if key in known)
+    return tuple(
+        _field(key, key, known[key], level, (*level.path, key), posted) for key in keys if key in known
+    )
 
 
 def _field(
@@ -112,7 +116,9 @@ def _field(
     if kind in ("pair", "word-or-pair", "languages") and posted is not None:
         boxes = 3 if kind == "word-or-pair" else 2
         values = tuple(posted.get(f"{name}.{n}", "") for n in range(boxes))
-    return Field(**common, values=values, options=_options(kind, check, level, values), part_labels=_boxes(key, level))
+    return Field(
+        **common, values=values, options=_options(kind, check, level, values), part_labels=_boxes(key, level)
+    )
 
 
 def _with_word(part: Field, word: str, posted: Any) -> Field:
@@ -201,8 +207,16 @@ def _usual(value: Any, check: Check, level: Level) -> str:
         case list() | tuple():
             if isinstance(check, Languages):
                 return ", ".join(dict(level.tags).get(tag, tag) for tag in value)
-            dash = "–" if isinstance(check, checks.Range) else " × " if isinstance(check, checks.Either) else ", "
-            return dash.join(f"{item:g}" if checks.is_number(item) else words.word(str(item)) for item in value)
+            dash = (
+                "–"
+                if isinstance(check, checks.Range)
+                else " × "
+                if isinstance(check, checks.Either)
+                else ", "
+            )
+            return dash.join(
+                f"{item:g}" if checks.is_number(item) else words.word(str(item)) for item in value
+            )
     return ""
 
 
@@ -297,7 +311,9 @@ def _table_changes(field: Field, form: Any, written: Any) -> dict[Path, Any]:
     if not isinstance(written, Mapping):
         return {field.path: new}
     return {
-        (*field.path, key): new.get(key, UNSET) for key in {*now, *new} if new.get(key, UNSET) != now.get(key, UNSET)
+        (*field.path, key): new.get(key, UNSET)
+        for key in {*now, *new}
+        if new.get(key, UNSET) != now.get(key, UNSET)
     }
 
 

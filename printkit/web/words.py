@@ -60,13 +60,9 @@ def page_languages() -> tuple[str, ...]:
 def page_words(language: str) -> PageWords:
     """The sentences in a language of `page_languages()`."""
     known = language if language in catalogue_languages() else "en"
-    return PageWords(
-        language=language, own=_read(language), english=_read("en"), materials=catalogue(known)
-    )
+    return PageWords(language=language, own=_read(language), english=_read("en"), materials=catalogue(known))
 
 
 def _read(language: str) -> Catalogue:
-    data: Mapping[str, Any] = tomllib.loads(
-        (resource("texts") / language / FILE).read_text(encoding="utf-8")
-    )
+    data: Mapping[str, Any] = tomllib.loads((resource("texts") / language / FILE).read_text(encoding="utf-8"))
     return Catalogue(language=language, entries=tuple(data["page"].items()))

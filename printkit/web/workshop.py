@@ -37,7 +37,9 @@ class Kept:
         self._making: dict[Hashable, threading.Lock] = {}
         self._lock = threading.Lock()
 
-    def get(self, key: Hashable, make: Callable[[], Any], keeps: Callable[[Any], bool] = lambda _: True) -> Any:
+    def get(
+        self, key: Hashable, make: Callable[[], Any], keeps: Callable[[Any], bool] = lambda _: True
+    ) -> Any:
         """The value of a key, made now if it is not there. Raises what `make` raises."""
         with self._lock:
             if key in self._values:

@@ -98,4 +98,6 @@ def fields(form):
 
 def files_of(folder):
     """Every file of a folder with its bytes."""
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()
+    }

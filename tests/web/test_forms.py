@@ -179,7 +179,9 @@ def test_a_broken_file_is_told(browser):
         assert browser.get(page).status_code == 200
 
 
-@pytest.mark.parametrize("text", ["title = ", "\x00", 'children = "x"', "children = [1]", "[[children]]\nmaterials = 3"])
+@pytest.mark.parametrize(
+    "text", ["title = ", "\x00", 'children = "x"', "children = [1]", "[[children]]\nmaterials = 3"]
+)
 def test_any_file_has_its_page(browser, text):
     """A file that is no pack ends in sentences too."""
     browser.file.write_text(text, encoding="utf-8")
@@ -210,7 +212,9 @@ def test_every_setting_has_its_field(browser, name):
 
 def test_every_key_of_a_pack_has_its_field(browser):
     """Each key that may stand at the top of a pack file is asked for somewhere."""
-    bodies = "".join(browser.get(f"/p/pool/{page}").get_data(as_text=True) for page in ("children", "season", "paper"))
+    bodies = "".join(
+        browser.get(f"/p/pool/{page}").get_data(as_text=True) for page in ("children", "season", "paper")
+    )
 
     for key in KEYS:
         assert re.search(rf'name="{key}(\.\w+)?\.here"', bodies), key
@@ -267,7 +271,14 @@ def test_beginning(tmp_path):
 def test_beginning_wrongly(tmp_path, typed, said):
     """A wrong answer is told in the reader's words; nothing is written."""
     browser = Browser(tmp_path / "new", pack="")
-    answers = {"child": "", "first": "1", "last": "4", "languages.0": "en", "theme": "rock-pool", "paper": "a4"}
+    answers = {
+        "child": "",
+        "first": "1",
+        "last": "4",
+        "languages.0": "en",
+        "theme": "rock-pool",
+        "paper": "a4",
+    }
 
     answer = browser.post("/begin", answers | typed)
 

@@ -104,7 +104,10 @@ REFUSED = {
         lambda b: b.post("/p/pool/children/add", {"name": "../Pim", "numbers.0": "1", "numbers.1": "3"}),
         422,
     ),
-    "theme that is outside": (lambda b: b.post("/p/pool/season", {"theme": "../none", "theme.here": "1"}), 422),
+    "theme that is outside": (
+        lambda b: b.post("/p/pool/season", {"theme": "../none", "theme.here": "1"}),
+        422,
+    ),
     "numbers that are none": (
         lambda b: b.post(CHILD, {"numbers.here": "1", "numbers.0": "one", "numbers.1": "1e999"}),
         422,

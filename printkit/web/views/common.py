@@ -82,9 +82,7 @@ class Opened:
 
     def above_trays(self, number: int) -> dict[str, Any]:
         """What holds for a tray that sets nothing itself."""
-        return self.above_children | {
-            key: value for key, value in self.child(number).items() if key in KEYS
-        }
+        return self.above_children | {key: value for key, value in self.child(number).items() if key in KEYS}
 
 
 def opened(name: str) -> Opened:
@@ -230,9 +228,7 @@ def conflict(now: Opened) -> None:
     abort(pack_page("conflict.html", now, "", status=409, back=request.referrer or ""))
 
 
-def save(
-    now: Opened, edit: Callable[[bytes], bytes], fields: Sequence[edits.Path] = ()
-) -> Told | None:
+def save(now: Opened, edit: Callable[[bytes], bytes], fields: Sequence[edits.Path] = ()) -> Told | None:
     """Writes an edit; returns what is wrong with it instead, if anything new is. An edit that is
     refused leaves the file as it was."""
     try:

@@ -17,9 +17,10 @@ EVERYONE = ("languages", "guide", "words")
 CHILD = ("name", "numbers", "sums_to", "languages", "hand", "lookalike", "needs", "start")
 SEASON = ("title", "theme")
 PAPER = ("paper", "ink", "flip", "counter", "margin", "back_shift")
-PAPER_MORE = tuple(
-    key for key in KEYS if key not in {*EVERYONE, *CHILD, *SEASON, *PAPER, "letters"}
-) + ("letters", "seed")
+PAPER_MORE = tuple(key for key in KEYS if key not in {*EVERYONE, *CHILD, *SEASON, *PAPER, "letters"}) + (
+    "letters",
+    "seed",
+)
 """Every other key has its place too: a new one comes up here by itself."""
 
 
@@ -27,9 +28,7 @@ def _level(now: Opened, child: int | None = None) -> Level:
     spoken = common.words()
     if child is None:
         defaults: dict[str, Any] = {key: default for key, (_, default) in KEYS.items()}
-        return Level(
-            path=(), table=now.table, above=defaults, words=spoken, tags=common.tags()
-        )
+        return Level(path=(), table=now.table, above=defaults, words=spoken, tags=common.tags())
     return Level(
         path=("children", child), table=now.child(child), above=now.above_children, words=spoken,
         tags=common.tags(),

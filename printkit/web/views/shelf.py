@@ -43,7 +43,9 @@ def _trays(now: Opened, refused: Told | None = None) -> Response:
 
 def _shown(now: Opened, child: int, place: int, entry: Any) -> dict[str, Any]:
     """What the shelf shows of a tray."""
-    make = entry if isinstance(entry, str) else str(entry.get("make", "?")) if isinstance(entry, dict) else "?"
+    make = (
+        entry if isinstance(entry, str) else str(entry.get("make", "?")) if isinstance(entry, dict) else "?"
+    )
     called = entry.get("set") if isinstance(entry, dict) else None
     title = common.words().material(make) if make in materials() else make
     shown = {"title": str(called) if called else title, "material": title, "mark": ""}
@@ -245,7 +247,14 @@ def set_leaf(name: str, child: int, tray: int, number: int) -> Response:
 
 
 def leaf_page(
-    now: Opened, station: str, found: tuple[Leaf, ...], number: int, mark: str, picture: Any, leaf: Any, up: str
+    now: Opened,
+    station: str,
+    found: tuple[Leaf, ...],
+    number: int,
+    mark: str,
+    picture: Any,
+    leaf: Any,
+    up: str,
 ) -> Response:
     """The page of one sheet: its front and back, or the back laid over the front."""
     if number >= len(found):

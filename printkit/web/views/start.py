@@ -10,6 +10,7 @@ from printkit.units import PAPERS
 from printkit.web.views import common
 from printkit.web.words import page_languages
 
+
 @common.routes.get("/")
 def home() -> Response:
     """What there is in the folder; an empty one offers to begin."""

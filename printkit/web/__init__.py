@@ -81,6 +81,8 @@ def _warm(app: "Flask") -> None:
     from contextlib import suppress
 
     from printkit.errors import PrintkitError
+    from printkit.pictures import built_in
+    from printkit.web.theme_pictures import theme_picture
 
     folder, workshop = app.config["FOLDER"], app.config["WORKSHOP"]
     with suppress(OSError, PrintkitError, RuntimeError):
@@ -88,3 +90,5 @@ def _warm(app: "Flask") -> None:
             source = folder.read(name)
             if source is not None:
                 workshop.pack(source.path, source.data)
+        for theme in built_in():
+            theme_picture(workshop, folder.root, theme)

@@ -33,7 +33,10 @@ class Option:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Field:
-    """One key as a form shows it. `values` are the texts in its boxes, in order; `usual` what holds if empty."""
+    """One key as a form shows it.
+
+    `values` are the texts in its boxes, in order; `usual` is what holds if they are empty.
+    """
 
     key: str
     name: str
@@ -234,7 +237,7 @@ def _values(kind: Kind, written: Any) -> tuple[str, ...]:
     match kind:
         case "pair" | "languages":
             found = [_text(item) for item in several or ([written] if written is not None else [])]
-            return tuple((found + ["", ""])[:2])
+            return tuple([*found, "", ""][:2])
         case "word-or-pair":
             if several is not None:
                 return (OWN, *((*map(_text, several), "", "")[:2]))

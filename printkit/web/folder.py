@@ -1,4 +1,7 @@
-"""The folder of pack files: all the state there is. Names from a browser are looked up, never joined to a path."""
+"""The folder of pack files: all the state there is.
+
+Names from a browser are looked up among those there are, never joined to a path.
+"""
 
 import hashlib
 import os
@@ -18,7 +21,7 @@ class ChangedMeanwhileError(Exception):
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Source:
-    """A pack file as it stands on the disk. `version` goes with each form, so that the later of two is told."""
+    """A pack file as it stands; its `version` goes with each form, so that the later of two is told."""
 
     name: str
     path: Path

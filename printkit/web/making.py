@@ -45,7 +45,7 @@ class Makers:
         """The latest job of a pack."""
         return self._jobs.get(name)
 
-    def start(self, name: str, path: Path, data: bytes, wish: Wish = Wish()) -> Job:
+    def start(self, name: str, path: Path, data: bytes, wish: Wish) -> Job:
         """Begins to make a pack, or gives the job that is making it already."""
         with self._lock:
             job = self._jobs.get(name)

@@ -28,7 +28,7 @@ class Sent:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Taken:
-    """What came of the files: the theme's folder ('' if none could be used), how many are in it, the faults."""
+    """What came of the files: the theme's folder ('' if none can be used), its pictures, all faults."""
 
     theme: str
     count: int

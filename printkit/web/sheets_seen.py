@@ -34,13 +34,13 @@ def leaves(files: Sequence[SheetFile]) -> tuple[Leaf, ...]:
             if page.side != "front":
                 continue
             sets = dict.fromkeys(placed.piece.set for placed in page.placed)
-            found.append(
-                Leaf(
-                    front=(number, place), back=_back(files, names, number, place),
-                    turned="down" if file.flip == "short" else "across", child=file.child, stock=file.stock,
-                    file=file.name, sets=tuple(sets), cuts=len(page.cuts), width=page.width, height=page.height,
-                )
+            leaf = Leaf(
+                front=(number, place), back=_back(files, names, number, place),
+                turned="down" if file.flip == "short" else "across", child=file.child, stock=file.stock,
+                file=file.name, sets=tuple(sets), cuts=len(page.cuts), width=page.width,
+                height=page.height,
             )  # fmt: skip
+            found.append(leaf)
     return tuple(found)
 
 

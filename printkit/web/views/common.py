@@ -1,5 +1,6 @@
 """What every page needs: the pack it is about, the words it speaks, saving with its refusals."""
 
+from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
@@ -269,5 +270,10 @@ def tags() -> tuple[tuple[str, str], ...]:
     """The languages of children, with their own names."""
     from printkit.listing import entries
 
-    named = [(entry["name"], f"{entry['own_name']} ({entry['name']})") for entry in entries("languages")]
+    found = entries("languages")
+    twice = Counter(entry["own_name"] for entry in found)
+    named = [
+        (tag, f"{own} ({tag})" if twice[own] > 1 else f"{own[:1].upper()}{own[1:]}")
+        for tag, own in ((entry["name"], entry["own_name"]) for entry in found)
+    ]
     return tuple(sorted(named, key=lambda pair: pair[1].casefold()))

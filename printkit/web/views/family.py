@@ -17,10 +17,8 @@ EVERYONE = ("languages", "guide", "words")
 CHILD = ("name", "numbers", "sums_to", "languages", "hand", "lookalike", "needs", "start")
 SEASON = ("title", "theme")
 PAPER = ("paper", "ink", "flip", "counter", "margin", "back_shift")
-PAPER_MORE = tuple(key for key in KEYS if key not in {*EVERYONE, *CHILD, *SEASON, *PAPER, "letters"}) + (
-    "letters",
-    "seed",
-)
+_ELSEWHERE = {*EVERYONE, *CHILD, *SEASON, *PAPER, "letters"}
+PAPER_MORE = (*(key for key in KEYS if key not in _ELSEWHERE), "letters", "seed")
 """Every other key has its place too: a new one comes up here by itself."""
 
 

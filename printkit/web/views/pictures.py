@@ -5,10 +5,9 @@ from werkzeug.wrappers import Response
 
 from printkit.errors import PrintkitError
 from printkit.pack import Pack, Tray
-from printkit.pieces import Mark
 from printkit.resources import resource
-from printkit.sheets import Page
 from printkit.web import edits
+from printkit.web.theme_pictures import theme_picture
 from printkit.web.views import common
 
 FACES = ("Andika-Regular.ttf", "Andika-Bold.ttf", "NotoSans-Regular.ttf")
@@ -97,17 +96,15 @@ def sheet(name: str, file: int, number: int) -> Response:
 @common.routes.get("/theme.png")
 def theme() -> Response:
     """Pictures of a theme: a built-in one, or a folder of the family's own beside the pack files."""
-    from printkit.pictures import Theme, built_in, load_theme
+    from printkit.pictures import built_in
 
     name = request.args.get("name", "")
     if name not in built_in() and name not in own_themes():
         abort(404)
     try:
-        found: Theme = load_theme(name, common.folder().root, name)
+        return _png(theme_picture(common.workshop(), common.folder().root, name))
     except PrintkitError:
         abort(404)
-    key = ("theme", id(found), name)
-    return _png(common.workshop().png(key, lambda: _theme_page(found), 90))
 
 
 def own_themes() -> tuple[str, ...]:
@@ -128,24 +125,6 @@ def own_themes() -> tuple[str, ...]:
             and any(file.suffix.lower() in PICTURES for file in path.iterdir())
         )
     )
-
-
-def _theme_page(theme: "object") -> Page:
-    """Eight motifs of a theme in two rows."""
-    from printkit.materials.layout import picture
-    from printkit.pictures import Theme
-    from printkit.units import Rect
-
-    assert isinstance(theme, Theme)
-    side, gap = 20.0, 6.0
-    marks: list[Mark] = []
-    motifs = theme.motifs[:8]
-    for place, motif in enumerate(motifs):
-        left = gap + (side + gap) * (place % 4)
-        top = gap + (side + gap) * (place // 4)
-        marks.append(picture(motif.drawing("color", size=side), Rect(left, top, side, side)))
-    rows = -(-len(motifs) // 4)
-    return Page(width=4 * (side + gap) + gap, height=rows * (side + gap) + gap, marks=tuple(marks))
 
 
 def _tray(now: common.Opened, child: int, tray: int) -> tuple[Pack, Tray]:

@@ -74,13 +74,13 @@ def _files(now: Opened) -> tuple[list[dict[str, Any]], Path, bool]:
         for row in _listed(manifest):
             path = folder / row["file"]
             if path.is_file() and not path.is_symlink():
-                found.append(
-                    {
-                        "file": row["file"], "child": str(row.get("child") or ""),
-                        "pages": len(row.get("pages") or ()), "kilobytes": max(1, path.stat().st_size // 1000),
-                        "extra": manifest.name != _MANIFEST,
-                    }
-                )  # fmt: skip
+                shown = {
+                    "file": row["file"],
+                    "pages": len(row.get("pages") or ()),
+                    "kilobytes": max(1, path.stat().st_size // 1000),
+                    "extra": manifest.name != _MANIFEST,
+                }
+                found.append(shown)
         if manifest.name == _MANIFEST:
             stale = now.source.path.stat().st_mtime > manifest.stat().st_mtime
     return found, folder, stale
@@ -153,7 +153,7 @@ def leaf(name: str, number: int) -> Response:
     except PrintkitError:
         abort(404)
     return leaf_page(
-        now, "print", leaves(plan.files), number, str(id(plan)),
+        now, "print", leaves(plan.files), number,
         lambda file, page: common.link("sheet", name=name, file=file, number=page, v=id(plan), size="large"),
         lambda other, **more: common.link("leaf", name=name, number=other, **more),
         common.link("printing", name=name),

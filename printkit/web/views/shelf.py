@@ -114,7 +114,8 @@ def _tray(now: Opened, child: int, tray: int, refused: Told | None = None, poste
     seen = _seen(now.pack, ready) if ready is not None and now.pack is not None else {}
     return common.pack_page(
         "tray.html", now, "trays", status=422 if refused else 200, refused=refused,
-        child=child, tray=tray, child_name=str(now.child(child).get("name", "?")), count=len(now.trays(child)),
+        child=child, tray=tray, child_name=str(now.child(child).get("name", "?")),
+        count=len(now.trays(child)),
         own=own, named=named, rest=rest, material=common.words().material(material.name),
         called=str(table.get("set", "")), line=material.line, **seen,
     )  # fmt: skip
@@ -237,24 +238,18 @@ def set_leaf(name: str, child: int, tray: int, number: int) -> Response:
         found = leaves(common.workshop().set_plan(now.pack, ready).files)
     except PrintkitError:
         abort(404)
+    here = {"name": name, "child": child, "tray": tray}
     mark = common.workshop().tray_mark(now.pack, ready)
     return leaf_page(
-        now, "trays", found, number, mark,
-        lambda file, page: common.link("set_sheet", name=name, child=child, tray=tray, file=file, number=page, v=mark, size="large"),
-        lambda other, **more: common.link("set_leaf", name=name, child=child, tray=tray, number=other, **more),
-        common.link("tray", name=name, child=child, tray=tray),
+        now, "trays", found, number,
+        lambda file, page: common.link("set_sheet", **here, file=file, number=page, v=mark, size="large"),
+        lambda other, **more: common.link("set_leaf", **here, number=other, **more),
+        common.link("tray", **here),
     )  # fmt: skip
 
 
 def leaf_page(
-    now: Opened,
-    station: str,
-    found: tuple[Leaf, ...],
-    number: int,
-    mark: str,
-    picture: Any,
-    leaf: Any,
-    up: str,
+    now: Opened, station: str, found: tuple[Leaf, ...], number: int, picture: Any, leaf: Any, up: str
 ) -> Response:
     """The page of one sheet: its front and back, or the back laid over the front."""
     if number >= len(found):

@@ -12,12 +12,13 @@ from printkit import __version__
 from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import distinct, safe_name, same_name, write_whole
 from printkit.guide import GuideSet, guide_pages
-from printkit.labels import storage_label
+from printkit.labels import shared_numbers, storage_label
 from printkit.limits import ENOUGH, MOST_SHEETS, least_sheets, sheets_of, too_many
 from printkit.manifest import FileRecord, manifest
 from printkit.materials import Made, Room, materials
 from printkit.materials.layout import size_problem
 from printkit.pack import ChildTrays, Pack, Tray
+from printkit.pack.sources import settings_of
 from printkit.sheets import Page, SetPieces, SheetFile, frame_of, sheet_files, turned_to_fit
 from printkit.texts import catalogue
 
@@ -80,6 +81,7 @@ def plan(
                 break
             continue
         notes += [f"{tray.child.name}'s {tray.set}: {note}" for note in made.notes]
+        notes += _unused(tray)
         if made.pieces:
             kind = materials()[tray.material]
             sets.append(GuideSet(tray=tray, material=kind, pieces=made.pieces, needs=made.needs))
@@ -94,6 +96,13 @@ def plan(
     _check_names(files)
     _check_sheets(sheets_of(files), most_sheets, counted=True)
     return Plan(pack=kept, sets=tuple(sets), files=files, stems=stems)
+
+
+def _unused(tray: Tray) -> Iterator[str]:
+    """A note for each of those who share a set that holds none of their numbers."""
+    for name, part in shared_numbers(tray).items():
+        if part is None:
+            yield f"{tray.child.name}'s {tray.set}: none of {name}'s numbers are in it"
 
 
 def _check_sheets(sheets: float, most: int, *, counted: bool) -> None:
@@ -370,6 +379,7 @@ def summary(made: Plan) -> dict[str, Any]:
             for file in made.files
         ],
         "paper": _paper_used(made.files),
+        "settings": settings_of(made.pack),
         "notes": list(made.pack.notes),
     }
 

@@ -183,6 +183,29 @@ class WordOrWords:
 
 
 @dataclass(frozen=True, slots=True)
+class AnyOf:
+    """A list of none, some or all of the words, or one word alone; a tuple in the order of `words`.
+
+    `also` maps other spellings to them.
+    """
+
+    words: tuple[str, ...]
+    also: tuple[tuple[str, str], ...] = ()
+
+    def read(self, value: Any) -> Any:
+        several = value if isinstance(value, list) else [value]
+        each = OneOf(self.words, self.also)
+        read = [each.read(item) for item in several]
+        wrong = next((item for item in read if isinstance(item, Wrong)), None)
+        if wrong is not None:
+            return Wrong(found=wrong.found, allowed=self.allowed(), nearest=wrong.nearest)
+        return tuple(word for word in self.words if word in read)
+
+    def allowed(self) -> str:
+        return f"{listing(self.words)}, or a list of any of them"
+
+
+@dataclass(frozen=True, slots=True)
 class Range:
     """[first, last] with low <= first <= last <= high."""
 

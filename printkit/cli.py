@@ -50,6 +50,14 @@ def commands() -> None:
 # --- options shared by check and make --------------------------------------------------------
 
 
+_family = click.option(
+    "--family",
+    metavar="FILE",
+    type=click.Path(path_type=Path),
+    help="The family's file; family.toml beside the pack file if unset.",
+)
+
+
 def _overrides(command: Callable[..., None]) -> Callable[..., None]:
     """The options whose word wins over the pack file."""
     for option in (
@@ -61,6 +69,7 @@ def _overrides(command: Callable[..., None]) -> Callable[..., None]:
         click.option("--theme", help="A built-in theme or the path of a folder."),
         click.option("--only", metavar="SET", help="One set, into a file of its own beside the pack."),
         click.option("--child", help="One child's part of the pack."),
+        _family,
     ):
         command = option(command)
     return command
@@ -78,7 +87,7 @@ def _read(file: Path, options: dict[str, Any]) -> Any:
         said["languages"] = [tag.strip() for tag in options["languages"].split(",")]
     if said.get("theme", "").strip() and Path(said["theme"]).is_dir():
         said["theme"] = str(Path(said["theme"]).resolve())
-    return read_pack(file, material_keys(), said)
+    return read_pack(file, material_keys(), said, options["family"])
 
 
 def _paper(text: str) -> Any:
@@ -152,6 +161,7 @@ def _ask(answers: dict[str, str | None]) -> dict[str, str | None]:
 def check(file: Path, as_json: bool, **options: Any) -> None:
     """Reads a pack file and says what would be made; writes nothing."""
     from printkit.build import summary
+    from printkit.pack.sources import settings_lines
 
     made = summary(_plan(file, options))
     if as_json:
@@ -174,6 +184,11 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
         click.echo(f"  {item['child']}: {count} of {stock}; no layout needs fewer than {item['least']}")
         sheets[item["stock"]] += item["sheets"]
     click.echo(f"  in all {sheets['card']} sheets of card, {sheets['plain']} of plain paper, and the guide")
+    settings = settings_lines(made["settings"])
+    if settings:
+        click.echo("  settings other than the usual ones, and where they stand:")
+    for line in settings:
+        click.echo(f"    {line}")
     for note in made["notes"]:
         click.echo(f"  note: {note}")
 
@@ -357,7 +372,7 @@ def serve(folder: Path, port: int | None, no_browser: bool, address: str) -> Non
 
 
 @commands.command(name="list")
-@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters"]))
+@click.argument("what", type=click.Choice(["themes", "materials", "languages", "papers", "letters", "rungs"]))
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
 @click.option(
     "-o",

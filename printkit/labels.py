@@ -10,7 +10,7 @@ from printkit.materials import materials
 from printkit.materials.base import Need, Room
 from printkit.materials.guidance import Guidance
 from printkit.materials.layout import CONTENT_INSET, HAIRLINE_INSET, INK, accent, hairline, is_border, picture
-from printkit.pack import Tray
+from printkit.pack import Child, Tray
 from printkit.pieces import Color, Drawing, Face, Mark, Picture, Piece, Text
 from printkit.texts import Catalogue
 from printkit.units import Rect, inches, micrometres
@@ -111,6 +111,61 @@ def pieces_words(count: int, texts: Catalogue) -> str:
     return texts.say(f"label.pieces.{'one' if count == 1 else 'other'}", n=count)
 
 
+# --- those who share -------------------------------------------------------------------------
+
+
+def set_numbers(tray: Tray) -> tuple[int, int] | None:
+    """The first and last number of a set, if it holds every number between; None if it has no such range."""
+    told: list[tuple[int, int]] = []
+
+    def say(key: str, **values: int) -> str:
+        if key in ("label.number", "label.numbers"):
+            told.append((values["first"], values.get("last", values["first"])))
+        return ""
+
+    found = materials().get(tray.material)
+    (found.guidance if found else Guidance()).about(tray, say)
+    return told[0] if told else None
+
+
+def shared_numbers(tray: Tray) -> dict[str, tuple[int, int] | None]:
+    """Which of a set's numbers each of those who share it uses: those in the child's own range.
+
+    None for a child who uses none of them. Empty where a set has no range, or one child alone.
+    """
+    whole = set_numbers(tray)
+    if whole is None:
+        return {}
+    cut = {
+        user.name: (max(whole[0], user.numbers[0]), min(whole[1], user.numbers[1]))
+        for user in tray.child.users
+    }
+    return {name: part if part[0] <= part[1] else None for name, part in cut.items()}
+
+
+def users_words(tray: Tray) -> str:
+    """'Wren 1–5, Juno 8–14': who uses which numbers of a shared set; '' if nothing is to be told.
+
+    Names alone where the set has no range or all use the same numbers, and only if the set is not
+    called by the names anyway.
+    """
+    numbers = shared_numbers(tray)
+    names = [user.name for user in tray.child.users]
+    if len(set(numbers.values())) > 1:
+        parts = [f"{name} {_dashed(part)}" for name, part in numbers.items() if part is not None]
+        return ", ".join(parts)
+    return "" if all(name in tray.child.name for name in names) else ", ".join(names)
+
+
+def own_numbers(child: Child) -> str:
+    """'Wren 1–5, Juno 8–14': the own numbers of each of those who share; '' for one child."""
+    return ", ".join(f"{user.name} {_dashed(user.numbers)}" for user in child.users)
+
+
+def _dashed(part: tuple[int, int]) -> str:
+    return f"{part[0]}–{part[1]}" if part[0] < part[1] else str(part[0])
+
+
 # --- the label -------------------------------------------------------------------------------
 
 
@@ -163,6 +218,9 @@ def _lines(tray: Tray, pieces, needs, texts: Catalogue, title: str) -> list[_Lin
         _Line(text=set_title(tray, texts), size=5.0),
         _Line(text=about, size=3.6, color=_QUIET),
     ]
+    users = users_words(tray)
+    if users:
+        lines.append(_Line(text=users, size=3.6, color=_QUIET))
     things = gather_words(needs, tray.child.units, texts)
     if things:
         words = texts.say("label.gather", things=", ".join(things))

@@ -1,9 +1,10 @@
 """What there is to choose from: themes, materials, languages, papers; as plain values and as lines."""
 
 from collections.abc import Callable
-from dataclasses import fields
+from dataclasses import asdict, fields
 from typing import Any
 
+from printkit.checks import shown
 from printkit.resources import resource
 from printkit.units import PAPERS, inches
 
@@ -104,6 +105,22 @@ def _papers() -> list[dict[str, Any]]:
     ]
 
 
+def _rungs() -> list[dict[str, Any]]:
+    from printkit.ladder import rungs
+
+    return [
+        {
+            "name": item.name,
+            "track": item.track,
+            "new": item.says,
+            "keys": dict(item.keys),
+            "settings": {material: dict(given) for material, given in item.settings},
+            "expectations": [asdict(each) for each in item.expectation],
+        }
+        for item in rungs()
+    ]
+
+
 def _theme_line(entry: dict[str, Any]) -> str:
     return f"{entry['name']}: {entry['title']} ({entry['season']}): {', '.join(entry['motifs'])}"
 
@@ -141,12 +158,33 @@ def _paper_line(entry: dict[str, Any]) -> str:
     return f"{entry['name']}: {width:g} x {height:g} mm, {inches(width):.2f} x {inches(height):.2f} in"
 
 
+def _rung_line(entry: dict[str, Any]) -> str:
+    """'count-1-5: counting: up to 5 things; numbers = [1, 5]; counting-cards: arrange = 'line' ...'"""
+    parts = [f"{entry['name']}: {entry['track']}: {entry['new']}"]
+    parts += [_set(entry["keys"])] if entry["keys"] else []
+    parts += [f"{material}: {_set(given)}" for material, given in entry["settings"].items()]
+    serves = " and ".join(
+        f"{each['framework']}, {each['code']} ({each['says']})" for each in entry["expectations"]
+    )
+    return f"{'; '.join(parts)}; serves {serves}"
+
+
+def _set(given: dict[str, Any]) -> str:
+    """'arrange = 'line', rows = 1': a list of one word is written as that word."""
+    plain = {
+        key: value[0] if isinstance(value, tuple) and len(value) == 1 else value
+        for key, value in given.items()
+    }
+    return ", ".join(f"{key} = {shown(value)}" for key, value in plain.items())
+
+
 _ENTRIES: dict[str, Callable[[], list[dict[str, Any]]]] = {
     "themes": _themes,
     "materials": _materials,
     "languages": _languages,
     "papers": _papers,
     "letters": _letters,
+    "rungs": _rungs,
 }
 _LINES: dict[str, Callable[[dict[str, Any]], str]] = {
     "themes": _theme_line,
@@ -154,4 +192,5 @@ _LINES: dict[str, Callable[[dict[str, Any]], str]] = {
     "languages": _language_line,
     "papers": _paper_line,
     "letters": _letter_line,
+    "rungs": _rung_line,
 }

@@ -6,7 +6,7 @@ from dataclasses import asdict, dataclass, fields, is_dataclass
 from typing import Any
 
 from printkit.files import safe_name
-from printkit.pack import Child, Pack, Tray
+from printkit.pack import Child, Pack, Source, Tray
 from printkit.pieces import Piece
 from printkit.sheets.model import Cut, Page, Placed, SheetFile
 from printkit.units import Rect
@@ -56,14 +56,20 @@ def _text(value: Any, indent: str = "") -> bytes:
 
 
 def settings(pack: Pack) -> dict[str, Any]:
-    """Every key of the pack with its defaults filled in, as a pack file would say it."""
+    """Every key of the pack with its defaults filled in, as a pack file would say it.
+
+    `sources` name the level (`pack.levels.Rank`) that says each key that is no default; `users` are the
+    children who share, each with its own numbers.
+    """
     return {
         "title": pack.title,
         "seed": pack.seed,
         "guide": pack.guide,
+        **({"family": pack.family} if pack.family else {}),
         "children": [
             {
                 **_child(item.child),
+                "sources": _sources(item.sources),
                 "materials": [
                     {
                         "make": tray.material,
@@ -72,6 +78,7 @@ def settings(pack: Pack) -> dict[str, Any]:
                         **({"size": tray.size} if tray.size is not None else {}),
                         **_changed(tray, item.child),
                         **asdict(tray.settings),
+                        **({"sources": _sources(tray.sources)} if tray.sources else {}),
                     }
                     for tray in item.trays
                 ],
@@ -81,9 +88,16 @@ def settings(pack: Pack) -> dict[str, Any]:
     }
 
 
+def _sources(sources: Sequence[Source]) -> dict[str, str]:
+    return {source.key: source.level for source in sources}
+
+
 def _child(child: Child) -> dict[str, Any]:
     values = {field.name: getattr(child, field.name) for field in fields(child)}
     del values["paper_name"]
+    del values["users"]
+    if child.users:
+        values["users"] = [asdict(user) for user in child.users]
     values["words"] = dict(child.words)
     values["numerals"] = {key: getattr(child.numerals, key) for key in ("one", "four", "seven")}
     values["theme"] = child.theme.name

@@ -73,6 +73,12 @@ def _(check: checks.WordOrWords):
 
 
 @legal_value.register
+def _(check: checks.AnyOf):
+    words = st.sampled_from([*check.words, *(word for word, _ in check.also)])
+    return words | st.lists(words, max_size=3)
+
+
+@legal_value.register
 def _(check: checks.Range):
     number = st.integers(check.low, check.high)
     return st.tuples(number, number).map(sorted)

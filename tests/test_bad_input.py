@@ -10,7 +10,7 @@ from click.testing import CliRunner
 from printkit.cli import commands
 
 MATERIALS = (
-    "bingo, calendar, clip-cards, compare, counting-cards, dice-write, dominoes, find-the-match, halves, "
+    "bar-chart, bingo, calendar, clip-cards, compare, counting-cards, dice-write, dominoes, find-the-match, halves, "
     "hundred-chart, labels, lacing, number-line, odd-one-out, outdoors, pairs, part-whole, paths, patterns, "
     "place-mats, shades, sizes, strips, ten-frames, tiles or tracing"
 )
@@ -18,11 +18,15 @@ LIST = f"a list of {MATERIALS}, each a word or a table with make = ..."
 NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
     "back_shift, children, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, "
-    "margin, numbers, numerals, paper, save, seed, stack, sums_to, theme, title, units, unreviewed or words"
+    "margin, materials, needs, numbers, numerals, paper, save, seed, shared, stack, start, sums_to, theme, title, "
+    "units, unreviewed or words"
 )
 CHILD_KEYS = (
     "back_shift, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, margin, "
-    "materials, name, numbers, numerals, paper, save, stack, sums_to, theme, units, unreviewed or words"
+    "materials, name, needs, numbers, numerals, paper, save, stack, start, sums_to, theme, units, unreviewed or words"
+)
+RUNG = (
+    "the name of a rung that 'printkit list rungs' shows, such as \"count-1-5\", or a list of them, one a ladder"
 )
 PAPERS = "a3, a4, a5, letter or legal, or [width, height], each 100 to 1000 mm"
 TAGS = "a tag that 'printkit list languages' shows, such as en, es or pt-PT"
@@ -43,6 +47,21 @@ SENTENCES = {
         child(more="nummbers = [1, 5]\n"),
         "pack.toml, line 4, Wren (children[0].nummbers): 'nummbers' is no key here; "
         f"allowed: {CHILD_KEYS}; did you mean 'numbers'?",
+    ),
+    "a need that is not known": (
+        child(more='needs = "larg"\n'),
+        "pack.toml, line 4, Wren (children[0].needs): found 'larg'; "
+        "allowed: large, easy-grip or color-safe, or a list of any of them; did you mean 'large'?",
+    ),
+    "a need among others that is not known": (
+        child(materials='[{ make = "clip-cards", needs = ["large", "grip"] }]'),
+        "pack.toml, line 3, Wren's clip-cards (children[0].materials[0].needs): found 'grip'; "
+        "allowed: large, easy-grip or color-safe, or a list of any of them; did you mean 'easy-grip'?",
+    ),
+    "a need that is a number": (
+        "needs = 20\n" + child(),
+        "pack.toml, line 1 (needs): found 20; "
+        "allowed: large, easy-grip or color-safe, or a list of any of them",
     ),
     "a shift of backs that is one number": (
         "back_shift = 2\n" + child(),
@@ -72,6 +91,31 @@ SENTENCES = {
         'flip = { card = "longg" }\n' + child(),
         "pack.toml, line 1 (flip): found 'longg' as card; allowed: long, short, hand or none; "
         "did you mean 'long'?",
+    ),
+    "a rung misspelt": (
+        child(more='start = "coutn-1-5"\n'),
+        "pack.toml, line 4, Wren (children[0].start): there is no rung 'coutn-1-5'; allowed: for counting "
+        "count-1-3, count-1-5, see-1-5, frames-1-5, scattered-1-5, count-4-10, twos-4-10, scattered-4-10, zero, "
+        "write-to-10, count-7-14, count-10-20, write-to-20, read-to-20, count-15-30, count-25-45, count-38-60, "
+        "count-52-80, count-70-100 or tens-to-100; did you mean 'count-1-5'?",
+    ),
+    "a rung that is like none": (
+        'start = ["the moon"]\n' + child(),
+        f"pack.toml, line 1 (start): there is no rung 'the moon'; allowed: {RUNG}",
+    ),
+    "two rungs of one ladder": (
+        child(more='start = ["count-1-5", "make-ten", "zero"]\n'),
+        "pack.toml, line 4, Wren (children[0].start): 'count-1-5' and 'zero' are both rungs of counting; "
+        "allowed: one rung each of counting, operations, looking and writing",
+    ),
+    "a rung that is a number": (
+        child(more="start = 5\n"),
+        f"pack.toml, line 4, Wren (children[0].start): found 5; allowed: {RUNG}",
+    ),
+    "strips through ten within ten": (
+        child(materials='[{ make = "strips", sums_to = 10, pick = "through-ten" }]'),
+        "pack.toml, line 3, Wren's strips (children[0].materials[0].pick): nothing within 10 goes through ten; "
+        "allowed: sums_to from 11 on, or another pick",
     ),
     "a range that runs backwards": (
         child(more="numbers = [5, 1]\n"),

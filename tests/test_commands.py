@@ -208,7 +208,7 @@ def test_new_refuses_what_no_pack_can_hold(tmp_path):
     assert names(tmp_path) == []
 
 
-@pytest.mark.parametrize("what", ["themes", "materials", "languages", "papers", "letters"])
+@pytest.mark.parametrize("what", ["themes", "materials", "languages", "papers", "letters", "rungs"])
 def test_list_says_what_there_is(what):
     """Each list has a line an entry; as JSON each entry has a name."""
     lines = run("list", what).stdout.splitlines()

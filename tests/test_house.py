@@ -13,6 +13,7 @@ FLOORS = (
     ("pieces",),
     ("files", "texts"),
     ("words", "letters", "pictures"),
+    ("ladder",),
     ("pack",),
     ("materials",),
     ("sheets",),

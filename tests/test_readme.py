@@ -75,7 +75,7 @@ def test_every_option_of_make_is_in_the_readme():
     assert missing == []
 
 
-@pytest.mark.parametrize("number", range(len(re.findall(r"```toml", README))))
+@pytest.mark.parametrize("number", range(len(re.findall(r"```toml\n", README))))
 def test_the_example_pack_works(number, tmp_path):
     """Every pack file in README passes check."""
     text = re.findall(r"```toml\n(.*?)\n```", README, re.DOTALL)[number]
@@ -83,6 +83,27 @@ def test_the_example_pack_works(number, tmp_path):
     result = CliRunner().invoke(commands, ["check", str(tmp_path / "shelf.toml")])
 
     assert (result.exit_code, result.stderr) == (0, "")
+
+
+def test_the_example_of_a_family_works(tmp_path):
+    """README's family and its season, side by side, pass check for both children and those who share."""
+    for kind, name in (("family", "family.toml"), ("season", "autumn.toml")):
+        (text,) = re.findall(rf"```toml {kind}\n(.*?)\n```", README, re.DOTALL)
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    result = CliRunner().invoke(commands, ["check", str(tmp_path / "autumn.toml")])
+
+    assert (result.exit_code, result.stderr) == (0, "")
+    assert "Wren: numbers = [1, 5] (family.toml, line 7)" in result.stdout
+    assert "Wren & Juno: bingo" in result.stdout
+
+
+@pytest.mark.parametrize("season", ["autumn", "winter"])
+def test_the_sample_of_a_family_works(season):
+    """Each season of the sample family passes check, with what the family's file says."""
+    result = CliRunner().invoke(commands, ["check", str(TOP / "samples" / "family" / f"{season}.toml")])
+
+    assert (result.exit_code, result.stderr) == (0, "")
+    assert "margin = 6 (family.toml, line 5)" in result.stdout
 
 
 def test_the_two_commands_set_everything_up():

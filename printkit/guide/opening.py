@@ -8,7 +8,7 @@ from printkit.guide.blocks import Column, Row, boxed, items, labelled, paragraph
 from printkit.guide.flow import QUIET, Look, Strip, height_of
 from printkit.guide.lines import say, say_count
 from printkit.guide.sets import GuideSet, by_child, sheets_by_stock
-from printkit.labels import range_words, set_title
+from printkit.labels import own_numbers, range_words, set_title
 from printkit.materials.layout import border, picture
 from printkit.pack import Child, Pack
 from printkit.pieces import Mark
@@ -76,7 +76,7 @@ def _pictures(child: Child, high: float) -> tuple[Mark, ...]:
 
 
 def _introduction(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue) -> str:
-    children = list(by_child(sets))
+    children = list(dict.fromkeys(name for item in sets for name in item.users))
     return say_count(
         texts,
         "guide.intro",
@@ -107,7 +107,8 @@ def _rows(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue
         counts = sheets_by_stock(files, child)
         paper = [say(texts, f"guide.glance.{stock}_sheets", n=n) for stock, n in counts.items() if n]
         pieces = sum(len(item.own) for item in own)
-        rows.append(Row(cells=(child, "", str(pieces), ", ".join(paper)), strong=True))
+        numbers = own_numbers(own[0].tray.child)
+        rows.append(Row(cells=(child, numbers, str(pieces), ", ".join(paper)), strong=True))
         for item in own:
             about = range_words(item.tray, texts)
             stock = say(texts, f"guide.stock.{item.tray.stock}")

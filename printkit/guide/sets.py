@@ -27,6 +27,11 @@ class GuideSet:
         """The pieces without the label."""
         return tuple(piece for piece in self.pieces if not is_label(piece))
 
+    @property
+    def users(self) -> tuple[str, ...]:
+        """The names of the children who use the set."""
+        return tuple(user.name for user in self.tray.child.users) or (self.tray.child.name,)
+
 
 def is_label(piece: Piece) -> bool:
     """Whether the piece is the label of its set's bag or tray."""

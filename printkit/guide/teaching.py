@@ -17,7 +17,15 @@ from printkit.guide.sets import (
     unprinted_control,
 )
 from printkit.guide.trays import TrayWords, tray_words
-from printkit.labels import gather_words, material_title, range_words, set_title, sides
+from printkit.labels import (
+    gather_words,
+    material_title,
+    own_numbers,
+    range_words,
+    set_title,
+    sides,
+    users_words,
+)
 from printkit.materials.layout import picture
 from printkit.pack import Child, Pack
 from printkit.pieces import Mark
@@ -75,7 +83,8 @@ def about_child(child: Child, texts: Catalogue) -> str:
     """'numbers 1 to 5 · words in English and Portuguese · writes with the left hand'."""
     first, last = child.numbers
     kind = "number" if first == last else "numbers"
-    parts = [say(texts, f"guide.child.{kind}", first=first, last=last)]
+    own = own_numbers(child)
+    parts = [say(texts, f"guide.child.{kind}", first=first, last=last) + (f" ({own})" if own else "")]
     if child.sums_to is not None:
         parts.append(say(texts, "guide.child.sums", most=child.sums_to))
     languages = [_language(tag, texts) for tag in child.languages]
@@ -137,7 +146,9 @@ def _caution(item: GuideSet, units: str, texts: Catalogue) -> tuple[str, ...]:
     """The line on small parts, if there are any; plainer where the child may be under three."""
     if not has_small_parts([item]):
         return ()
-    young = has_loose_things(item) and item.tray.child.numbers[1] <= YOUNG
+    child = item.tray.child
+    least = min((user.numbers[1] for user in child.users), default=child.numbers[1])
+    young = has_loose_things(item) and min(least, child.numbers[1]) <= YOUNG
     return (bold(say(texts, f"guide.trays.young.{units}" if young else "guide.trays.small")),)
 
 
@@ -147,7 +158,8 @@ def facts_line(item: GuideSet, units: str, texts: Catalogue) -> str:
     sizes = listing([sides(size, units) for size in sizes_of(own)], say(texts, "guide.and"))
     whole = bool(own) and all(not piece.cut for piece in own)
     stock = say(texts, f"guide.stock.{item.tray.stock}")
-    parts = [range_words(item.tray, texts)]
+    users = users_words(item.tray)
+    parts = [range_words(item.tray, texts) + (f" ({users})" if users else "")]
     if whole:
         parts.append(say_count(texts, "guide.trays.whole", len(own), stock=stock))
     else:

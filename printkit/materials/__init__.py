@@ -8,9 +8,10 @@ import pkgutil
 from functools import cache
 
 from printkit.materials.base import Made, Material, Need, Room
+from printkit.materials.seeing import answering
 from printkit.pack import MaterialKeys
 
-__all__ = ["Made", "Material", "Need", "Room", "material_keys", "materials"]
+__all__ = ["Made", "Material", "Need", "Room", "material_keys", "materials", "track_of"]
 
 
 @cache
@@ -18,7 +19,7 @@ def materials() -> dict[str, Material]:
     """Every material by its name, in teaching order."""
     modules = (importlib.import_module(f"{__name__}.{info.name}") for info in pkgutil.iter_modules(__path__))
     found = [module.MATERIAL for module in modules if hasattr(module, "MATERIAL")]
-    return {item.name: item for item in sorted(found, key=lambda item: (item.order, item.name))}
+    return {item.name: answering(item) for item in sorted(found, key=lambda item: (item.order, item.name))}
 
 
 def material_keys() -> dict[str, MaterialKeys]:
@@ -26,3 +27,9 @@ def material_keys() -> dict[str, MaterialKeys]:
     return {
         name: MaterialKeys(settings=item.settings, stock=item.stock) for name, item in materials().items()
     }
+
+
+def track_of(material: str) -> str | None:
+    """The ladder that a child climbs with a material; None for one that climbs none, or an unknown name."""
+    found = materials().get(material)
+    return found.track if found else None

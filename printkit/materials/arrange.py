@@ -41,11 +41,27 @@ _PIPS = {
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Frame:
-    """A frame of two rows of five cells, `cell` mm each, with its top left corner."""
+    """A frame of two fives of cells, `cell` mm each, with its top left corner.
+
+    The fives lie one above the other, or stand side by side if `upright`.
+    """
 
     left: float
     top: float
     cell: float
+    upright: bool = False
+
+    @property
+    def box(self) -> Rect:
+        """The whole frame."""
+        across, down = (2, 5) if self.upright else (5, 2)
+        return Rect(self.left, self.top, across * self.cell, down * self.cell)
+
+    def place(self, number: int) -> Rect:
+        """The cell of place 0 to 9: one five is filled before the other."""
+        five, along = divmod(number, 5)
+        column, row = (five, along) if self.upright else (along, five)
+        return Rect(self.left + column * self.cell, self.top + row * self.cell, self.cell, self.cell)
 
 
 def possible(count: int, arrange: str) -> bool:
@@ -234,66 +250,82 @@ def _ring(count, box, size, wide, high, chance):
 # --- frames of ten ---------------------------------------------------------------------------
 
 
-def frames(count: int, box: Rect, cell: float | None = None) -> tuple[Frame, ...]:
-    """Frames for `count` things, one a ten and at least one, with cells of `cell` mm or the largest."""
+def frames(
+    count: int, box: Rect, cell: float | None = None, shape: tuple[int, int] | None = None
+) -> tuple[Frame, ...]:
+    """Frames for `count` things, one a ten and at least one, with cells of `cell` mm or the largest.
+
+    `shape` is LYING or UPRIGHT. Unasked they stand upright in a box that is clearly taller than wide:
+    the same for every number.
+    """
     number = max(1, math.ceil(count / 10))
-    columns, rows, most = _frame_grid(number, box.width, box.height)
+    shape = shape or _shape(box.width, box.height)
+    columns, rows, most = _frame_grid(number, box.width, box.height, shape)
     cell = most if cell is None else cell
     if cell < most:
         fitting = [
             c for c in range(1, number + 1)
-            if _frames_wide(c) * cell <= box.width + 1e-6
-            and _frames_high(math.ceil(number / c)) * cell <= box.height + 1e-6
+            if _side(c, shape[0]) * cell <= box.width + 1e-6
+            and _side(math.ceil(number / c), shape[1]) * cell <= box.height + 1e-6
         ]  # fmt: skip
         columns = min(fitting, key=lambda c: (abs(c - columns), c), default=columns)
         rows = math.ceil(number / columns)
-    left = box.left + (box.width - _frames_wide(columns) * cell) / 2
-    top = box.top + (box.height - _frames_high(rows) * cell) / 2
+    left = box.left + (box.width - _side(columns, shape[0]) * cell) / 2
+    top = box.top + (box.height - _side(rows, shape[1]) * cell) / 2
     return tuple(
         Frame(
-            left=left + (i % columns) * cell * (5 + _BETWEEN),
-            top=top + (i // columns) * cell * (2 + _BETWEEN),
+            left=left + (i % columns) * cell * (shape[0] + _BETWEEN),
+            top=top + (i // columns) * cell * (shape[1] + _BETWEEN),
             cell=cell,
+            upright=shape == UPRIGHT,
         )
         for i in range(number)
     )
 
 
+LYING, UPRIGHT = (5, 2), (2, 5)
+"""Cells across and down of a frame."""
 _BETWEEN = 0.5
 """Space between two frames, in cells."""
+_TALL = 1.2
+"""From this height to width on a box counts as taller than wide."""
 
 
-def _frames_wide(columns: int) -> float:
-    return 5 * columns + _BETWEEN * (columns - 1)
+def _shape(width: float, height: float) -> tuple[int, int]:
+    """How the frames in a box stand."""
+    return UPRIGHT if height > _TALL * width else LYING
 
 
-def _frames_high(rows: int) -> float:
-    return 2 * rows + _BETWEEN * (rows - 1)
+def _side(frames_along: int, cells: int) -> float:
+    """How many cells so many frames take one after the other."""
+    return cells * frames_along + _BETWEEN * (frames_along - 1)
 
 
 @cache
-def _frame_grid(number: int, width: float, height: float) -> tuple[int, int, float]:
+def _frame_grid(number: int, width: float, height: float, shape: tuple[int, int]) -> tuple[int, int, float]:
     """Columns, rows and the largest cell for that many frames in a box."""
+    across, down = shape
 
     def cell(columns: int) -> float:
         rows = math.ceil(number / columns)
-        return min(width / _frames_wide(columns), height / _frames_high(rows))
+        return min(width / _side(columns, across), height / _side(rows, down))
 
     columns = max(range(1, number + 1), key=lambda c: (cell(c), -c))
     return columns, math.ceil(number / columns), cell(columns)
 
 
 def _frame_size(count, width, height, wide, high, chance) -> float:
-    return _frame_grid(max(1, math.ceil(count / 10)), width, height)[2] * FRAME_FILL
+    number = max(1, math.ceil(count / 10))
+    return _frame_grid(number, width, height, _shape(width, height))[2] * FRAME_FILL
 
 
 def _frame(count, box, size, wide, high, chance):
-    centers = []
-    for number, frame in enumerate(frames(count, box, size / FRAME_FILL)):
-        for i in range(min(10, count - 10 * number)):
-            row, column = divmod(i, 5)
-            centers.append((frame.left + (column + 0.5) * frame.cell, frame.top + (row + 0.5) * frame.cell))
-    return tuple(centers)
+    places = [
+        frame.place(i)
+        for number, frame in enumerate(frames(count, box, size / FRAME_FILL))
+        for i in range(min(10, count - 10 * number))
+    ]
+    return tuple((place.left + place.width / 2, place.top + place.height / 2) for place in places)
 
 
 # --- scatter ---------------------------------------------------------------------------------

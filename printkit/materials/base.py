@@ -48,7 +48,9 @@ class Material:
 
     `settings` and `facts` are frozen data classes; the fields of `settings` are made with
     `checks.setting`. `line` is its one line for lists. `stock` is the paper it usually asks for.
-    `guidance` is what it tells the guide and the labels.
+    `guidance` is what it tells the guide and the labels; `handled` says which of its pieces a child
+    takes in hand. `track` is the ladder that a child climbs with it ('counting', 'operations', 'looking',
+    'writing'), None where nothing gets harder.
     """
 
     name: str
@@ -59,6 +61,8 @@ class Material:
     stock: Stock
     make: Callable[[int, Tray, Room], Made]
     guidance: Guidance = Guidance()
+    handled: Callable[[Piece], bool] = lambda piece: piece.cut
+    track: str | None = None
 
 
 def problem(tray: Tray, key: str, found: str, allowed: str = "", nearest: str = "") -> Problem:

@@ -1,11 +1,12 @@
 """Count-and-clip cards: count the things, put a clothespin on the right numeral, look behind it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from printkit.chance import Chance
 from printkit.checks import Whole, WordOrWords, Words, setting
 from printkit.materials import arrange as arranging
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.frames import frame_marks, ground_marks
 from printkit.materials.guidance import Guidance, Holding, Key, Say, bold, when
@@ -35,8 +36,8 @@ from printkit.units import Rect, micrometres
 
 ZONE_DEPTH = 16.0
 """mm from the cut that a clothespin may cover; jaws cover the outer 10 to 20 mm (from memory)."""
-LEAST_PITCH = 20.0
-"""mm between two clip zones: a peg of 10 mm and a small hand's error of 5 mm to either side."""
+LEAST_PITCH = needs.PEG_PITCH
+"""mm between two clip zones, for a child without other needs."""
 CONTROL_WIDTH = 18.0
 """mm of the bar on the back; wider than a peg, so that it shows beside it."""
 CONTROL_NEAR, CONTROL_FAR = 10.0, 25.0
@@ -49,6 +50,12 @@ SIZES = {
 }  # fmt: skip
 _FIGURE_GAP = 9.0
 """mm that stay free between a numeral and the edges of its zone, both sides together."""
+
+
+_BESIDE_RINGS = 9.0
+"""mm of things that are not lost beside rings for counters; smaller ones only where there is no room."""
+_LARGE_GAP = 5.0
+"""mm beside a numeral that is large for a child's sake: the line between zones tells them apart."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -90,8 +97,13 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     motif = chosen_motif(seed, tray)
     if not motif.ok:
         return refused(motif.problem)
-    wide_enough = 2 * HAIRLINE_INSET + LEAST_PITCH * tray.settings.choices
-    sizes = [size for size in sizes_for(tray, room, SIZES) if size[0] >= wide_enough and size[1] >= 50]
+    wide_enough = 2 * HAIRLINE_INSET + needs.pitch(tray.child) * tray.settings.choices
+    high_enough = 50.0 + zone_depth(tray) - ZONE_DEPTH
+    sizes = [
+        size for size in sizes_for(tray, room, SIZES) if size[0] >= wide_enough and size[1] >= high_enough
+    ]
+    if not sizes and tray.size is not None and needs.is_easy_grip(tray.child):
+        return _pegged(seed, tray, room)
     if not sizes:
         asked = tray.size if isinstance(tray.size, tuple) else None
         if (asked and fits_sheet(asked, room)) or isinstance(tray.size, str):
@@ -99,18 +111,44 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
                 problem(
                     tray,
                     "size",
-                    f"a card of this size has no room for {tray.settings.choices} clothespins",
-                    f"at least {wide_enough:g} x 50 mm",
+                    f"a card of this size has no room for {tray.settings.choices} {_marker(tray)}",
+                    f"at least {wide_enough:g} x {high_enough:g} mm",
                 )
             )
-        return refused(size_problem(tray, room, asked or (wide_enough, 50.0)))
+        return refused(size_problem(tray, room, asked or (wide_enough, high_enough)))
     if not fits_sheet(sizes[0], room):
         return refused(size_problem(tray, room, sizes[0]))
+    found = []
     for size in sizes:
         thing = _thing(seed, tray, cards, size, motif)
         if thing >= SMALLEST_THING:
-            return _made(seed, tray, cards, size, thing, motif)
+            merit = needs.merit(tray.child, thing, _figure(tray, size, cards))
+            if needs.places(tray.child):
+                merit = min(merit, thing / _BESIDE_RINGS)
+            found.append((merit, size, thing))
+            if merit >= 1:
+                break
+    if found:
+        _, size, thing = max(found, key=lambda item: item[0])
+        return _made(seed, tray, cards, size, thing, motif)
     return refused(_too_many(seed, tray, cards, sizes[-1], motif))
+
+
+def _pegged(seed: int, tray: Tray, room: Room) -> Made:
+    """Cards of the size asked for, which has no room for rings: they are for clothespins."""
+    others = tuple(need for need in tray.child.needs if need != "easy-grip")
+    made = make(seed, replace(tray, child=replace(tray.child, needs=others)), room)
+    if not made.pieces:
+        return made
+    note = (
+        f"the size asked for has no room for {tray.settings.choices} rings {needs.pitch(tray.child):g} mm "
+        "apart, as 'easy-grip' asks for, so the numerals are for clothespins"
+    )
+    return replace(made, notes=(*made.notes, note))
+
+
+def _marker(tray: Tray) -> str:
+    return "counters" if needs.places(tray.child) else "clothespins"
 
 
 def _cards(tray: Tray) -> list[_Card]:
@@ -155,15 +193,27 @@ def _answers(seed: int, tray: Tray, cards: list[_Card]) -> tuple[int, ...]:
 # --- sizes -----------------------------------------------------------------------------------
 
 
-def _things_box(size: tuple[float, float]) -> Rect:
+def ring(tray: Tray) -> float:
+    """mm across of the ring for a counter, or 0 where the choices are for clothespins."""
+    return tray.child.counter + 2 if needs.places(tray.child) else 0.0
+
+
+def zone_depth(tray: Tray) -> float:
+    """mm from the lower edge that belong to the clothespin, or to the ring for a counter."""
+    place = ring(tray)
+    return CONTENT_INSET + MARK_STRIP + place + 1.5 if place else ZONE_DEPTH
+
+
+def _things_box(tray: Tray, size: tuple[float, float]) -> Rect:
     width, height = size
     top = CONTENT_INSET + 1
-    bottom = height - ZONE_DEPTH - _figure_height(size) - 9
+    bottom = height - zone_depth(tray) - _figure_height(tray, size) - 9
     return Rect(CONTENT_INSET + 1, top, width - 2 * CONTENT_INSET - 2, bottom - top)
 
 
-def _figure_height(size: tuple[float, float]) -> float:
-    return min(18.0, 0.17 * size[1])
+def _figure_height(tray: Tray, size: tuple[float, float]) -> float:
+    usual = min(18.0, 0.17 * size[1])
+    return max(usual, min(needs.least_numeral(tray.child), 0.3 * size[1]))
 
 
 def _chance(seed: int, tray: Tray, card: _Card) -> Chance:
@@ -171,7 +221,7 @@ def _chance(seed: int, tray: Tray, card: _Card) -> Chance:
 
 
 def _thing(seed, tray, cards, size, motif: ChosenMotif) -> float:
-    box = _things_box(size)
+    box = _things_box(tray, size)
     wide, high = shape_of(motif.drawing(20.0))
     most = min(
         arranging.largest(card.number, card.arrange, box, wide, high, _chance(seed, tray, card))
@@ -207,7 +257,7 @@ def _too_many(seed, tray, cards, size, motif: ChosenMotif):
 def _made(seed, tray, cards, size, thing, motif: ChosenMotif) -> Made:
     drawing = motif.drawing(thing)
     wide, high = shape_of(drawing)
-    box = _things_box(size)
+    box = _things_box(tray, size)
     grounded = tray.child.numbers[0] == 0
     figure = _figure(tray, size, cards)
     pieces = []
@@ -222,10 +272,10 @@ def _made(seed, tray, cards, size, thing, motif: ChosenMotif) -> Made:
                 marks += frame_marks(frame)
         boxes = arranging.laid(card.number, card.arrange, box, thing, wide, high, _chance(seed, tray, card))
         choices = tuple(card.number - answer + i for i in range(tray.settings.choices))
-        zones = _zones(size, len(choices))
+        zones = _zones(tray, size, len(choices))
         marks += pictures(drawing, boxes)
         marks += _choice_marks(tray, size, choices, zones, figure)
-        back, control = _control(size, zones[answer], accent(tray))
+        back, control = _control(tray, size, zones[answer])
         pieces.append(
             Piece(
                 child=tray.child.name,
@@ -242,18 +292,25 @@ def _made(seed, tray, cards, size, thing, motif: ChosenMotif) -> Made:
                 control=control,
             )
         )
-    return Made(pieces=set_marked(pieces), needs=(Need(what="pegs", count=min(len(pieces), 10)),))
+    count = min(len(pieces), 10)
+    need = (
+        Need(what="counters", count=count, size=tray.child.counter)
+        if needs.places(tray.child)
+        else Need(what="pegs", count=count)
+    )
+    return Made(pieces=set_marked(pieces), needs=(need,))
 
 
-def _zones(size: tuple[float, float], count: int) -> tuple[Rect, ...]:
+def _zones(tray: Tray, size: tuple[float, float], count: int) -> tuple[Rect, ...]:
     """The clip zones along the lower edge, from the left, within the hairline's sides."""
     pitch = (size[0] - 2 * HAIRLINE_INSET) / count
+    depth = zone_depth(tray)
     return tuple(
         Rect(
             micrometres(HAIRLINE_INSET + i * pitch),
-            micrometres(size[1] - ZONE_DEPTH),
+            micrometres(size[1] - depth),
             micrometres(pitch),
-            ZONE_DEPTH,
+            micrometres(depth),
         )
         for i in range(count)
     )
@@ -263,22 +320,24 @@ def _figure(tray: Tray, size, cards: list[_Card]) -> float:
     """The height of all numerals of the set: the widest one has room above its zone."""
     count = tray.settings.choices
     last = max(card.number for card in cards) + count - 1
-    room = _zones(size, count)[0].width - _FIGURE_GAP
-    return numeral_height(range(last + 1), _figure_height(size), room, tray.child.numerals)
+    gap = _LARGE_GAP if needs.is_large(tray.child) else _FIGURE_GAP
+    room = _zones(tray, size, count)[0].width - gap
+    return numeral_height(range(last + 1), _figure_height(tray, size), room, tray.child.numerals)
 
 
 def _choice_marks(tray: Tray, size, choices, zones, height: float) -> list[Mark]:
-    """The numerals above their zones, with a ring where the jaws go and fine lines between."""
+    """The numerals above their zones, with a ring where the jaws or the counter go and fine lines between."""
     marks: list[Mark] = []
-    base = size[1] - ZONE_DEPTH - 2.2
+    base = size[1] - zone_depth(tray) - 2.2
+    radius = ring(tray) / 2 or 2.4
     for choice, zone in zip(choices, zones, strict=True):
         middle = zone.left + zone.width / 2
         marks += numeral(str(choice), middle, base, height, tray.child.numerals)
         marks.append(
             Dot(
                 x=middle,
-                y=micrometres(size[1] - CONTENT_INSET - MARK_STRIP - 2.6),
-                radius=2.4,
+                y=micrometres(size[1] - CONTENT_INSET - MARK_STRIP - radius - 0.2),
+                radius=radius,
                 stroke=SOFT,
                 line=0.3,
             )
@@ -289,27 +348,24 @@ def _choice_marks(tray: Tray, size, choices, zones, height: float) -> list[Mark]
     return marks
 
 
-def _control(size, zone: Rect, color) -> tuple[Face, Rect]:
+def _control(tray: Tray, size, zone: Rect) -> tuple[Face, Rect]:
     """The back: a light bar behind the right zone, seen after turning the card like a page."""
     middle = size[0] - (zone.left + zone.width / 2)
     half = min(CONTROL_WIDTH, zone.width - 2) / 2
     left = max(middle - half, CONTENT_INSET + 0.2)
     right = min(middle + half, size[0] - CONTENT_INSET - 0.2)
-    bar = Rect(
-        micrometres(left),
-        size[1] - CONTROL_FAR,
-        micrometres(right - left),
-        CONTROL_FAR - CONTROL_NEAR,
-    )
+    far = micrometres(max(CONTROL_FAR, zone.height - 2)) if needs.places(tray.child) else CONTROL_FAR
+    bar = Rect(micrometres(left), size[1] - far, micrometres(right - left), far - CONTROL_NEAR)
     outline = Box(
         x=bar.left, y=bar.top, width=bar.width, height=bar.height, radius=1.5, stroke=(0.7,), line=0.3
     )
-    return Face(marks=(hairline(size, color), outline, *hatching(bar.inset(0.8)))), bar
+    return Face(marks=(hairline(size, accent(tray)), outline, *hatching(bar.inset(0.8)))), bar
 
 
 def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
     return Holding(
-        variants=when(three=tray.settings.choices < 4), notes=when(zero=tray.child.numbers[0] == 0)
+        variants=when(rings=pieces[0].zones[0].height > ZONE_DEPTH, three=tray.settings.choices < 4),
+        notes=when(zero=tray.child.numbers[0] == 0)
     )
 
 
@@ -329,6 +385,7 @@ MATERIAL = Material(
     name="clip-cards",
     order=40,
     line="things to count and three or four numerals; a clothespin marks the right one",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

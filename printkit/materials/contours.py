@@ -32,29 +32,31 @@ _SPECK = 0.002
 class Silhouette:
     """What a drawing covers, its inner gaps filled; `parts` tells of how many pieces it consists.
 
-    `contour` is the closed outer line of the largest of them, `mask` its pixels (L, 0 or 255).
+    `contour` is the closed outer line of the largest of them, `mask` its pixels (L, 0 or 255) with
+    `pad` empty ones on every side.
     """
 
     parts: int
     contour: tuple[Point, ...]
     mask: "Image.Image"
+    pad: int = _PAD
 
 
 def silhouette(drawing: Drawing, width: float, height: float) -> Silhouette:
     """The silhouette of a drawing printed `width` x `height` mm."""
     across, down = max(1, round(width / PIXEL)), max(1, round(height / PIXEL))
     cover = layers(drawing, across, down)[1].point([0] * _WHOLE + [255] * (256 - _WHOLE))
-    parts = _parts(_padded(cover))
+    parts = _parts(_padded(cover, _PAD))
     largest = parts[0]
-    contour = _in_mm(_smoothed(largest.corners))
+    contour = _in_mm(_smoothed(largest.corners), _PAD)
     return Silhouette(parts=len(parts), contour=contour, mask=largest.mask)
 
 
-def _padded(mask: "Image.Image") -> "Image.Image":
+def _padded(mask: "Image.Image", pad: int) -> "Image.Image":
     from PIL import Image
 
-    wide = Image.new("L", (mask.width + 2 * _PAD, mask.height + 2 * _PAD), 0)
-    wide.paste(mask, (_PAD, _PAD))
+    wide = Image.new("L", (mask.width + 2 * pad, mask.height + 2 * pad), 0)
+    wide.paste(mask, (pad, pad))
     return wide
 
 
@@ -151,11 +153,22 @@ def _mean(a: Point, b: Point) -> Point:
     return ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
 
 
-def _in_mm(points: Sequence[Point]) -> tuple[Point, ...]:
-    return tuple(((x - _PAD) * PIXEL, (y - _PAD) * PIXEL) for x, y in points)
+def _in_mm(points: Sequence[Point], pad: int) -> tuple[Point, ...]:
+    return tuple(((x - pad) * PIXEL, (y - pad) * PIXEL) for x, y in points)
 
 
-# --- ways inside -----------------------------------------------------------------------------
+# --- ways round it and inside ----------------------------------------------------------------
+
+
+def widened(shape: Silhouette, by: float, bay: float) -> Silhouette:
+    """The silhouette with a rim of `by` mm all round; bays less than twice `bay` mm wide are filled."""
+    more = math.ceil((by + bay) / PIXEL) + _PAD
+    first = _parts(_padded(shape.mask, more))[0]
+    grown = _parts(_grown(first, (by + bay) / PIXEL))[0]
+    pad = shape.pad + more
+    filled = Silhouette(parts=1, contour=(), mask=grown.mask, pad=pad)
+    rim = _parts(_worn(filled, bay / PIXEL))[0]
+    return Silhouette(parts=shape.parts, contour=_in_mm(_smoothed(rim.corners), pad), mask=rim.mask, pad=pad)
 
 
 def inset(shape: Silhouette, distance: float, radius: float) -> tuple[Point, ...]:
@@ -165,8 +178,8 @@ def inset(shape: Silhouette, distance: float, radius: float) -> tuple[Point, ...
     What is too narrow for it is passed by.
     """
     core = _worn(shape, (distance + radius) / PIXEL + _SAFE)
-    ways = [_grown_edge(part, radius / PIXEL) for part in _parts(core)]
-    return max((_in_mm(way) for way in ways), key=length_of, default=())
+    ways = [_smoothed(_parts(_grown(part, radius / PIXEL))[0].corners) for part in _parts(core)]
+    return max((_in_mm(way, shape.pad) for way in ways), key=length_of, default=())
 
 
 def _worn(shape: Silhouette, reach: float) -> "Image.Image":
@@ -178,12 +191,11 @@ def _worn(shape: Silhouette, reach: float) -> "Image.Image":
     return ImageChops.subtract(shape.mask, _discs(_corners(shape.mask, box), shape.mask.size, reach))
 
 
-def _grown_edge(part: "_Part", reach: float) -> tuple[Point, ...]:
-    """The line round all that lies within `reach` pixels of a piece."""
+def _grown(part: "_Part", reach: float) -> "Image.Image":
+    """The pixels that lie within `reach` of a piece."""
     from PIL import ImageChops
 
-    grown = ImageChops.lighter(part.mask, _discs(part.corners, part.mask.size, reach))
-    return _smoothed(_parts(grown)[0].corners)
+    return ImageChops.lighter(part.mask, _discs(part.corners, part.mask.size, reach))
 
 
 def _discs(corners: Sequence[tuple[int, int]], size: tuple[int, int], reach: float) -> "Image.Image":

@@ -8,16 +8,16 @@ from printkit.units import Rect
 
 def frame_marks(frame: Frame) -> list[Mark]:
     """Outline and inner lines of one frame."""
-    cell, right, bottom = frame.cell, frame.left + 5 * frame.cell, frame.top + 2 * frame.cell
-    middle = frame.top + cell
-    marks: list[Mark] = [
-        Box(x=frame.left, y=frame.top, width=5 * cell, height=2 * cell, radius=0.6, stroke=SOFT, line=0.4),
-        Line(x1=frame.left, y1=middle, x2=right, y2=middle, color=SOFT, line=0.25),
+    left, top, width, height = frame.box
+    right, bottom = left + width, top + height
+    columns, rows = round(width / frame.cell), round(height / frame.cell)
+    across = [top + i * frame.cell for i in range(1, rows)]
+    down = [left + i * frame.cell for i in range(1, columns)]
+    return [
+        Box(x=left, y=top, width=width, height=height, radius=0.6, stroke=SOFT, line=0.4),
+        *(Line(x1=left, y1=y, x2=right, y2=y, color=SOFT, line=0.25) for y in across),
+        *(Line(x1=x, y1=top, x2=x, y2=bottom, color=SOFT, line=0.25) for x in down),
     ]
-    for i in range(1, 5):
-        x = frame.left + i * cell
-        marks.append(Line(x1=x, y1=frame.top, x2=x, y2=bottom, color=SOFT, line=0.25))
-    return marks
 
 
 def ground_marks(box: Rect) -> tuple[Mark, ...]:

@@ -317,6 +317,7 @@ MATERIAL = Material(
     name="hundred-chart",
     order=16,
     line="numbers in rows of ten with blanks, tiles to lay there, and the whole chart behind",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from printkit import letters
 from printkit.checks import OneOf, setting
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.guidance import Guidance, Holding, Say, Spelled, when
 from printkit.materials.layout import (
@@ -186,7 +187,7 @@ def _cards(tray: Tray, items: Sequence[_Item], size: tuple[float, float]) -> lis
     side = min(above.width, above.height)
     over = Rect(inner.left + (inner.width - side) / 2, above.top, side, above.height)
     alone = Rect(over.left, inner.top + (inner.height - over.height) / 2 + 1.5, side, over.height)
-    low = (size[0], micrometres(min(size[1], max(LOWEST_NAME, words_high + 24.0))))
+    low = (size[0], micrometres(min(size[1], max(LOWEST_NAME, words_high + 24.0, needs.least_piece(tray.child)))))
     name_box = content(low)
     pieces = [
         _piece(
@@ -250,4 +251,5 @@ MATERIAL = Material(
     stock="card",
     make=make,
     guidance=Guidance(about=_about, holding=_holding, examples=_examples),
+    handled=lambda piece: piece.key.endswith(("-both", "-picture", "-name")),
 )

@@ -1,5 +1,6 @@
 """What the faces of all materials share: sizes, safe distances, numerals on rules, set marks."""
 
+import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -7,7 +8,9 @@ from typing import TYPE_CHECKING
 from printkit import letters
 from printkit.errors import Problem
 from printkit.letters import Numerals
+from printkit.materials import needs
 from printkit.materials.base import Room, problem
+from printkit.materials.needs import SMALLEST_THING as SMALLEST_THING
 from printkit.pack import Tray
 from printkit.pieces import Box, Color, Drawing, Face, Line, Mark, Picture, Piece, Text
 from printkit.units import Rect, micrometres
@@ -31,8 +34,6 @@ SOFT: Color = (0.55,)
 """Places, frames and helping lines."""
 FAINT: Color = (0.8,)
 """Grounds, hatching: they must not shine through paper."""
-SMALLEST_THING = 5.0
-"""mm across of the smallest thing a small child can be asked to count here (design choice)."""
 
 SIZES = {
     #          upright       fits a sheet of A4 and of Letter
@@ -54,9 +55,38 @@ def sizes_for(
         return (tray.size,)
     if tray.size is not None:
         return (named[tray.size],)
+    if needs.is_large(tray.child) or needs.is_easy_grip(tray.child):
+        return _needed(tray, room, named["medium"])
     half = (188.0, 125.0) if room.width >= 188 else (room.width, room.height / 2)
     grown = (named["medium"], named["large"], half, (room.width, room.height))
     return tuple(size for size in grown if fits_sheet(size, room))
+
+
+_SLIM = 2.2
+"""How much longer than wide a card may be, if it is not slimmer by its nature (design choice)."""
+
+
+def _needed(tray: Tray, room: Room, usual: tuple[float, float]) -> tuple[tuple[float, float], ...]:
+    """Sizes for a child with needs, smallest first: the usual one, and the even parts of a sheet."""
+    least = needs.least_piece(tray.child, min(usual))
+    wide = usual[0] > usual[1]
+    start = (max(usual[0], least), max(usual[1], least))
+    parts = {
+        (math.floor(side / across * 2) / 2, math.floor(other / down * 2) / 2)
+        for side, other in (room, (room.height, room.width))
+        for across in (1, 2, 3)
+        for down in (1, 2, 3, 4)
+    }
+    slim = max(_SLIM, 1.3 * max(usual) / min(usual))
+    shapely = {
+        size for size in parts
+        if min(size) >= least and max(size) <= slim * min(size) and size[0] * size[1] >= start[0] * start[1]
+    }  # fmt: skip
+    found = sorted(
+        shapely | {start}, key=lambda size: (size[0] * size[1], (size[0] > size[1]) != wide, size)
+    )
+    fitting = tuple(size for size in found if fits_sheet(size, room))
+    return fitting or (tuple(room),)
 
 
 def fits_sheet(size: tuple[float, float], room: Room) -> bool:

@@ -7,6 +7,7 @@ from typing import Literal
 from printkit.checks import Flag, OneOf, Whole, setting
 from printkit.errors import listing
 from printkit.materials import arrange as arranging
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.guidance import Guidance, Holding, Say, Spelled, when, word
 from printkit.materials.layout import INK, SOFT, accent, border, content, fits_sheet, hairline, size_problem
@@ -72,10 +73,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if wrong:
         return refused(wrong)
     pieces = [_mat(tray, size, fields, total, n, whole=whole) for n in range(1, tray.settings.count + 1)]
-    needs = [Need(what="counters", count=total, size=tray.child.counter)]
+    gather = [Need(what="counters", count=total, size=tray.child.counter)]
     if tray.settings.boxes:
-        needs.append(Need(what="wipe-off pen", count=1))
-    return Made(pieces=tuple(pieces), needs=tuple(needs))
+        gather.append(Need(what="wipe-off pen", count=1))
+    return Made(pieces=tuple(pieces), needs=tuple(gather))
 
 
 def total_of(tray: Tray) -> int:
@@ -131,7 +132,11 @@ def _rounded(*parts: float) -> Rect:
 def _how(tray: Tray, width: float) -> Figures:
     """The largest boxes, as strips have them, of which three fit side by side, or the smallest."""
     digits = len(str(total_of(tray)))
-    tried = [figures(height, digits, tray.child.numerals) for height in _FIGURES]
+    least = needs.line(tray.child, 0.0)
+    numerals = tray.child.numerals
+    tried = [figures(height, digits, numerals, least) for height in _FIGURES]
+    if least:
+        tried += [figures(height, digits, numerals) for height in _FIGURES]
     return next((how for how in tried if _sentence_width(how) <= width), tried[-1])
 
 
@@ -251,6 +256,7 @@ MATERIAL = Material(
     name="place-mats",
     order=52,
     line="mats with two sets and their total for loose counters, with boxes for the numbers",
+    track="operations",
     settings=Settings,
     facts=Facts,
     stock="card",

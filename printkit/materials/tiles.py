@@ -7,6 +7,7 @@ from typing import Literal
 
 from printkit.checks import Flag, OneOf, Whole, setting
 from printkit.materials import strips
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.guidance import Guidance, Holding, Say, when
 from printkit.materials.making import piece_of
@@ -147,6 +148,7 @@ def _signs(
     if not tray.settings.signs:
         return []
     wide = min(size[1], math.floor((how.slot - PLAY) * 10) / 10)
+    wide = max(wide, min(size[1], needs.least_piece(tray.child)))
     return [
         piece_of(
             tray, (wide, size[1]), f"{name}-{copy}", sign_tile(sign, (wide, size[1]), height),
@@ -176,6 +178,7 @@ MATERIAL = Material(
     name="tiles",
     order=54,
     line="loose numerals and signs that fit the boxes of strips and mats",
+    track="operations",
     settings=Settings,
     facts=Facts,
     stock="card",

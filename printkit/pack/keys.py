@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from printkit.checks import (
+    AnyOf,
     Check,
     Either,
     Extent,
@@ -19,10 +20,13 @@ from printkit.checks import (
     is_number,
 )
 from printkit.errors import listing, nearest
+from printkit.pack.starting import Start
 from printkit.units import PAPERS
 from printkit.words import choices, languages
 
 SIZES = ("small", "medium", "large")
+NEEDS = ("large", "easy-grip", "color-safe")
+"""What a child may need: things and numerals large, pieces easy to hold, no difference by color alone."""
 SMALLEST_PAPER, LARGEST_PAPER = 100.0, 1000.0
 RESERVED = ("guide", "manifest", "preview")
 """Names that the pack's own files have, so no child can."""
@@ -61,6 +65,18 @@ class Shift:
 
     def allowed(self) -> str:
         return f"[right, down], each -{self.most:g} to {self.most:g} mm"
+
+
+class Names:
+    """A list of two or more texts."""
+
+    def read(self, value: Any) -> Any:
+        if isinstance(value, list) and len(value) > 1 and all(isinstance(name, str) for name in value):
+            return tuple(value)
+        return Wrong(found=found(value), allowed=self.allowed())
+
+    def allowed(self) -> str:
+        return "a list of two or more children's names"
 
 
 class Tables:
@@ -185,6 +201,7 @@ KEYS: dict[str, tuple[Check, Any]] = {
     "sums_to": (Whole(2, 100), None),
     "lookalike": (Whole(1, 6), 2),
     "hand": (OneOf(("left", "right")), "right"),
+    "needs": (AnyOf(NEEDS, (("colour-safe", "color-safe"),)), ()),
 }
 """What may stand in the pack, in a child and in a tray: key -> (check, default)."""
 
@@ -201,12 +218,36 @@ def key_defaults() -> dict[str, Any]:
 
 def pack_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a pack file."""
-    return key_checks() | {"title": Words(), "seed": Whole(0, 2**63 - 1), "children": Tables()}
+    own = {"title": Words(), "seed": Whole(0, 2**63 - 1), "start": Start(), "children": Tables()}
+    return key_checks() | own | {"materials": Anything(), "shared": Anything()}
 
 
 def child_checks() -> dict[str, Check]:
     """The checks of what may stand in a child's table."""
-    return key_checks() | {"name": Words("a name"), "materials": Anything()}
+    return key_checks() | {"name": Words("a name"), "start": Start(), "materials": Anything()}
+
+
+def shared_checks() -> dict[str, Check]:
+    """The checks of what may stand in a table of those who share trays."""
+    return child_checks() | {"with": Names()}
+
+
+SEASON = ("theme", "materials")
+"""What belongs to a season: no key of a family's file, be it at the top or in a child's table."""
+
+
+def family_checks() -> dict[str, Check]:
+    """The checks of what may stand at the top of a family's file."""
+    return _without_season(key_checks() | {"children": Tables()})
+
+
+def family_child_checks() -> dict[str, Check]:
+    """The checks of what may stand in a child's table of a family's file."""
+    return _without_season(child_checks())
+
+
+def _without_season(checks: dict[str, Check]) -> dict[str, Check]:
+    return {key: check for key, check in checks.items() if key not in SEASON}
 
 
 def tray_checks(settings: dict[str, Check]) -> dict[str, Check]:

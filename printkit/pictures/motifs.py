@@ -70,7 +70,7 @@ class Motif:
     symmetric: bool | None = None
     counted: bool = True
     _made: dict[Any, Any] = field(default_factory=dict, repr=False)
-    _framed: dict[float, tuple[Artwork, float]] = field(default_factory=dict, repr=False)
+    _framed: dict[tuple[float, float], tuple[Artwork, float]] = field(default_factory=dict, repr=False)
 
     @property
     def is_photo(self) -> bool:
@@ -160,9 +160,10 @@ class Motif:
             raster = self.source.raster if ink == "color" else in_gray(self.source.raster)
             return replace(self.source.drawing(raster), name=self._title(ink, size, hide, recolor))
         grays = self._tones if ink == "gray" else _NO_GRAYS
-        if line not in self._framed:
-            self._framed[line] = _framed(self.source, line, size)
-        art, units = self._framed[line]
+        wanted = (line, line and size)
+        if wanted not in self._framed:
+            self._framed[wanted] = _framed(self.source, line, size)
+        art, units = self._framed[wanted]
         items = [item for item in art.items if not set(item.ids) & set(hide)]
         for part, color in recolor:
             items = recolored(items, part, color)

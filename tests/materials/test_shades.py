@@ -24,6 +24,7 @@ from printkit.materials.shades.colors import (
     series,
     widest_step,
 )
+from printkit.materials.shades.faces import SPREAD
 from printkit.pictures import load_theme
 from printkit.pictures.colors import LACKING, ciede2000, difference, lab, simulated
 from printkit.pieces import Box, Line
@@ -132,7 +133,7 @@ def test_cards_show_the_color_of_their_facts(item):
             assert covered(piece) == pytest.approx(facts.lines, rel=0.01)
             luminance = [((lab(color)[0] + 16) / 116) ** 3 for color in ((0.2,), facts.color)]
             ink = ((0.13 + 0.055) / 1.055) ** 2.4
-            assert 1 - facts.lines * (1 - ink) == pytest.approx(luminance[1], abs=0.001)
+            assert 1 - facts.lines / SPREAD * (1 - ink) == pytest.approx(luminance[1], abs=0.001)
         else:
             assert patch(piece).fill == facts.color
         assert (len(facts.color) == 1) == (item.asked.child.ink != "color") or facts.motif

@@ -131,6 +131,15 @@ def test_outlines_have_their_width_on_paper(motif_of, size):
     assert 0.35 <= outline_width(size) <= 1
 
 
+def test_a_large_outline_is_as_wide_after_a_smaller_one(motif_of):
+    """A motif drawn at 40 mm and then at 160 mm has lines of 1 mm on both: neither hangs on the other."""
+    motif = motif_of('<path d="M20 20h60v60h-60z" fill="#333"/>')
+    for size in (40, 160, 40):
+        drawing = motif.drawing("outline", size=size)
+        printed = drawing.shapes[0].stroke_width * size / max(drawing.width, drawing.height)
+        assert printed == pytest.approx(1, rel=2e-3)
+
+
 def test_outlines_are_1_mm_wide_on_pictures_to_color_in():
     """Pictures to color in have an edge of 1 mm, smaller ones a finer one."""
     assert [outline_width(size) for size in (5, 20, 40, 300)] == pytest.approx([0.35, 0.5, 1, 1])

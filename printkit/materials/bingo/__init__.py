@@ -6,6 +6,7 @@ from typing import Literal
 
 from printkit.chance import Chance
 from printkit.checks import OneOf, Whole, Words, setting
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.bingo.boards import SHAPES, boards, most_boards, sides_of
 from printkit.materials.bingo.faces import (
@@ -119,9 +120,9 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         for n, board in enumerate(laid, 1)
     ]
     pieces += [_call(cards[0], cards[1], value) for value in values]
-    needs = (Need(what="counters", count=rows * columns * settings.boards, size=tray.child.counter),)
+    gather = (Need(what="counters", count=rows * columns * settings.boards, size=tray.child.counter),)
     return Made(
-        pieces=set_marked(pieces), needs=needs, notes=_notes(tray, board_cells(size, rows, columns)[0])
+        pieces=set_marked(pieces), needs=gather, notes=_notes(tray, board_cells(size, rows, columns)[0])
     )
 
 
@@ -131,6 +132,8 @@ def _board_size(tray: Tray, room: Room) -> Size:
         return tray.size
     if tray.size is not None:
         return BOARDS[tray.size]
+    if needs.is_large(tray.child):
+        return tuple(room)
     return BOARDS["medium"] if fits_sheet(BOARDS["medium"], room) else tuple(room)
 
 
@@ -266,10 +269,12 @@ def _shown(
 def _cards(seed: int, tray: Tray, room: Room, values: Sequence[int | str]) -> tuple[Shown, Size] | None:
     """How the calling cards show the values, on the smallest card where they are clear, or large enough."""
     how = calls_for(tray)
-    sizes = [size for size in (*CARDS, tuple(room)) if fits_sheet(size, room)]
+    edge = needs.least_piece(tray.child)
+    cards = dict.fromkeys((max(wide, edge), max(high, edge)) for wide, high in CARDS)
+    sizes = [size for size in (*cards, tuple(room)) if fits_sheet(size, room)]
     # A board has room for one language; the card that calls says all of them.
     found = [(_shown(seed, tray, values, how, call_box(size), languages=2), size) for size in sizes]
-    for least in (_CLEAR_THING, SMALLEST_THING):
+    for least in (needs.least_thing(tray.child, _CLEAR_THING), _CLEAR_THING, SMALLEST_THING):
         for shown, size in found:
             things = shown.how != "things" or shown.things.thing >= least
             words = shown.how != "words" or shown.word >= SMALLEST_WORD
@@ -315,6 +320,7 @@ MATERIAL = Material(
     name="bingo",
     order=130,
     line="boards that all differ and can all win, with cards to call numerals, things, words or pictures",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from printkit import letters
+from printkit.materials import needs
 from printkit.materials.layout import (
     MARK_STRIP,
     SOFT,
@@ -58,7 +59,7 @@ class Shown:
                 return words_block(self.words[int(value)], box, self.word), ()
             case _:
                 numerals = self.tray.child.numerals
-                most = min(0.6 * box.height, 32.0)
+                most = min(0.6 * box.height, needs.least_numeral(self.tray.child, 32.0))
                 height = numeral_height(self.numbers, most, box.width - 2, numerals)
                 base = box.top + (box.height + height) / 2
                 return numeral(str(value), middle, base, height, numerals), ()

@@ -9,6 +9,7 @@ from typing import Literal
 
 from printkit.checks import Several, Whole, Words, setting
 from printkit.errors import Problem, listing
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.calendar.board import (
     LEAST_TILE,
@@ -126,14 +127,15 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     pieces += [_label(shared, "month", n) for n in MONTHS]
     pieces += [_label(shared, "weekday", n) for n in weekdays_from(begin)]
     tile = next(piece for piece in pieces if piece.facts.kind == "day")
-    if not any(isinstance(mark, Picture) for mark in tile.front.marks):
+    pictured = any(isinstance(mark, Picture) for mark in tile.front.marks)
+    if not pictured and not needs.is_large(tray.child):
         notes += ("the tiles are too small for a picture beside the numeral",)
     marked = set_marked(pieces)
     if plan.tile[1] < MARKED_TILE:
         marked = tuple(replace(piece, mark="") if piece.facts.kind == "day" else piece for piece in marked)
     boards = sum(piece.facts.kind == "board" for piece in marked)
-    needs = (Need(what="tape", count=1),) if boards > 1 else ()
-    return Made(pieces=marked, needs=needs, notes=notes)
+    gather = (Need(what="tape", count=1),) if boards > 1 else ()
+    return Made(pieces=marked, needs=gather, notes=notes)
 
 
 # --- what is asked for -----------------------------------------------------------------------
@@ -164,6 +166,8 @@ def _plan(tray: Tray, room: Room) -> Plan | Problem:
         plan = next((p for p in (planned(room, n) for n in (1, 2, 3, 4)) if p), None)
     elif tray.size == "large":
         plan = next((p for p in (planned(room, n) for n in (4, 3, 2)) if p and p.tile[0] >= 55), None)
+    elif needs.is_large(tray.child) or needs.is_easy_grip(tray.child):
+        plan = next((p for p in (planned(room, n) for n in (4, 3, 2, 1)) if p), None)
     else:
         plan = usual(room)
     if plan:
@@ -283,7 +287,9 @@ def _tile(shared: _Set, day: int) -> Piece:
     """A day: its numeral, beside or over a picture where there is room for one."""
     tray = shared.tray
     marked = day in tray.settings.marks
-    pen = TilePen(numerals=tray.child.numerals, accent=accent(tray), drawing=shared.motif.drawing)
+    pen = TilePen(
+        numerals=tray.child.numerals, accent=accent(tray), drawing=shared.motif.drawing, large=needs.is_large(tray.child)
+    )
     face = tile_face(day, shared.plan.tile, pen, marked=marked)
     return _piece(shared, f"day-{day}", shared.plan.tile, face, Facts(kind="day", day=day, marked=marked))
 

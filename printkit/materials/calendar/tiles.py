@@ -17,11 +17,15 @@ _BAR = 1.4
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class TilePen:
-    """How tiles are drawn: numerals, the theme's color, the picture at a length in mm."""
+    """How tiles are drawn: numerals, the theme's color, the picture at a length in mm.
+
+    Where numerals are to be `large` there is no picture.
+    """
 
     numerals: Numerals
     accent: Color
     drawing: Callable[[float], Drawing]
+    large: bool = False
 
 
 def tile_face(day: int, size: tuple[float, float], pen: TilePen, *, marked: bool) -> Face:
@@ -35,7 +39,7 @@ def tile_face(day: int, size: tuple[float, float], pen: TilePen, *, marked: bool
         )
     figure, spot = _halves(free)
     high = _numeral(figure, pen.numerals)
-    pictured = high >= _SMALLEST_NUMERAL
+    pictured = high >= _SMALLEST_NUMERAL and not pen.large
     if not pictured:
         figure, high = free, _numeral(free, pen.numerals)
     base = micrometres(figure.top + (figure.height + high) / 2 - 0.8)

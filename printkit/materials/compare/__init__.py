@@ -8,6 +8,7 @@ from printkit.chance import Chance
 from printkit.checks import OneOf, Whole, Words, setting
 from printkit.errors import listing
 from printkit.materials import arrange as arranging
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.compare.guidance import GUIDANCE
 from printkit.materials.compare.tasks import ASKS, MOST, Asks, Task, chosen, paired, pairs, samples, spaced
@@ -212,7 +213,7 @@ def _thing(seed: int, tray: Tray, size, tasks: Sequence[Task], shape, show) -> f
         for n, box, sample in held
         for lies in (_lies(tray, n, sample=sample),)
     )
-    return min(least, _LARGEST_THING, 0.42 * min(min(box.width, box.height) for box in inner))
+    return min(least, needs.least_thing(tray.child, _LARGEST_THING), 0.42 * min(min(box.width, box.height) for box in inner))
 
 
 def _found(seed, tray, sizes, tasks, motif: ChosenMotif, show) -> _Look | None:
@@ -220,11 +221,20 @@ def _found(seed, tray, sizes, tasks, motif: ChosenMotif, show) -> _Look | None:
     shape = shape_of(motif.drawing(20.0))
     floors = (_PLEASING, SMALLEST_THING) if show == "things" else (_SMALLEST_FIGURE,)
     things = [(size, _thing(seed, tray, size, tasks, shape, show)) for size in sizes]
-    for floor in floors:
-        for size, thing in things:
-            if thing >= floor:
-                return _Look(tray=tray, seed=seed, size=size, thing=thing, shape=shape, show=show)
-    return None
+    fitting = [
+        _Look(tray=tray, seed=seed, size=size, thing=thing, shape=shape, show=show)
+        for floor in floors
+        for size, thing in things
+        if thing >= floor
+    ]
+    return needs.nearest(fitting, _merit)
+
+
+def _merit(look: _Look) -> float:
+    """How far a card meets the need of a child who needs what stands on it large."""
+    if look.show == "numerals":
+        return needs.merit(look.tray.child, numeral=look.thing)
+    return needs.merit(look.tray.child, look.thing)
 
 
 def _too_many(tray: Tray, size, tasks: Sequence[Task], show):
@@ -310,6 +320,7 @@ MATERIAL = Material(
     name="compare",
     order=60,
     line="which of two is more or fewer, which of three has as many, one more or one fewer",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

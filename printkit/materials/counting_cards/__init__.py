@@ -6,6 +6,7 @@ from typing import Literal
 from printkit.chance import Chance
 from printkit.checks import OneOf, WordOrWords, Words, setting
 from printkit.materials import arrange as arranging
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.counting_cards.guidance import GUIDANCE
 from printkit.materials.frames import frame_marks, ground_marks
@@ -115,11 +116,11 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if plan is None:
         return refused(_too_many(seed, words, tray, cards, sizes[-1], motif))
     pieces = [piece for card in cards for piece in _pieces(plan, card)]
-    needs = ()
+    gather = ()
     if settings.things == "places":
         most = max(card.number for card in cards)
-        needs = (Need(what="counters", count=most, size=tray.child.counter),)
-    return Made(pieces=set_marked(pieces), needs=needs, notes=notes)
+        gather = (Need(what="counters", count=most, size=tray.child.counter),)
+    return Made(pieces=set_marked(pieces), needs=gather, notes=notes)
 
 
 # --- which cards -----------------------------------------------------------------------------
@@ -162,8 +163,12 @@ def _chance(seed: int, tray: Tray, card: _Card) -> Chance:
 
 
 def _plan(seed, words, tray, cards, sizes, motif) -> _Plan | None:
-    """The smallest card on which things are large enough; None if none is."""
+    """The smallest card on which things are large enough; None if none is.
+
+    For a child who needs them large it is the card that comes nearest to it.
+    """
     settings: Settings = tray.settings
+    found: list[tuple[float, _Plan]] = []
     drawing = motif.drawing(20.0) if settings.things == "drawn" else None
     wide, high = shape_of(drawing) if drawing else (1.0, 1.0)
     grounded = tray.child.numbers[0] == 0
@@ -178,12 +183,43 @@ def _plan(seed, words, tray, cards, sizes, motif) -> _Plan | None:
             thing = min(_largest(seed, tray, card, box, wide, high) for card in cards)
             thing = min(thing, 0.42 * min(box.width, box.height))
         if thing >= SMALLEST_THING:
-            drawing = motif.drawing(thing) if drawing else None
-            return _Plan(
+            plan = _Plan(
                 tray=tray, naming=words, seed=seed, size=size, thing=thing, drawing=drawing,
                 wide=wide, high=high, grounded=grounded,
             )  # fmt: skip
-    return None
+            merit = needs.merit(tray.child, thing, _figure_high(plan))
+            found.append((merit, plan))
+            if merit >= 1 or len(sizes) == 1:
+                break
+    if not found:
+        return None
+    plan = max(found, key=lambda item: item[0])[1]
+    return replace(plan, drawing=motif.drawing(plan.thing) if drawing else None)
+
+
+def _figure_high(plan: _Plan) -> float | None:
+    """The height of the numerals of a set in mm; None where no card shows any."""
+    layout, places = plan.tray.settings.layout, plan.tray.settings.things == "places"
+    if layout in ("whole", "triple"):
+        box = _parts(plan.tray, plan.naming, plan.size)[1]
+    elif places:
+        box = _with_numeral(plan.tray, plan.size)[1]
+    elif layout == "pair":
+        box = content(plan.size)
+        box = Rect(box.left, box.top, box.width, 0.42 * box.height)
+    else:
+        return None
+    return numeral_height(_numbers(plan.tray), box.height - _RULE, box.width, plan.tray.child.numerals)
+
+
+_RULE = 1.5
+"""mm under a numeral that its rule takes."""
+
+
+def _tall(tray: Tray, usual: float, most: float) -> float:
+    """The height of the box of a numeral: what is usual, or what the child needs, up to `most`."""
+    wanted = needs.least_numeral(tray.child)
+    return max(usual, min(wanted + _RULE, most)) if wanted else usual
 
 
 def _largest(seed, tray, card, box, wide, high) -> float:
@@ -233,12 +269,21 @@ def _parts(tray: Tray, naming: Naming, size: tuple[float, float]) -> tuple[Rect,
     """The boxes for things, numeral and words on a card that shows all three, from top to bottom."""
     box = content(size)
     words_high = height_of(naming, _numbers(tray), box.width, _small_words(size))
-    numeral_high = min(26.0, 0.22 * box.height)
+    numeral_high = _tall(tray, min(26.0, 0.22 * box.height), 0.36 * box.height)
     gap = 3.0 if words_high else 1.5
     words = Rect(box.left, box.bottom - words_high, box.width, words_high)
     figure = Rect(box.left, words.top - gap - numeral_high, box.width, numeral_high)
+    if words_high and needs.is_large(tray.child) and box.width > _LYING * box.height:
+        # Beside each other numeral and words leave more height to the things.
+        half = box.width / 2
+        figure = Rect(box.left, box.bottom - numeral_high, half, numeral_high)
+        words = Rect(box.left + half, figure.top + (numeral_high - words_high) / 2, half, words_high)
     things = Rect(box.left + 1, box.top + 1, box.width - 2, figure.top - 5 - box.top - 1)
     return things, figure, words
+
+
+_LYING = 1.2
+"""How much wider than high a card is on which words stand beside a large numeral."""
 
 
 def _small_words(size: tuple[float, float]) -> float:
@@ -252,14 +297,14 @@ def _things_box(tray: Tray, naming: Naming, size: tuple[float, float]) -> Rect:
     if layout in ("whole", "triple"):
         return _parts(tray, naming, size)[0]
     if tray.settings.things == "places":
-        return _with_numeral(size)[0]
+        return _with_numeral(tray, size)[0]
     return content(size).inset(1.5)
 
 
-def _with_numeral(size: tuple[float, float]) -> tuple[Rect, Rect]:
+def _with_numeral(tray: Tray, size: tuple[float, float]) -> tuple[Rect, Rect]:
     """The boxes for places and for the numeral that says how many to lay."""
     box = content(size)
-    high = min(26.0, 0.24 * box.height)
+    high = _tall(tray, min(26.0, 0.24 * box.height), 0.36 * box.height)
     figure = Rect(box.left, box.bottom - high - 1.5, box.width, high)
     return Rect(box.left + 1, box.top + 1, box.width - 2, figure.top - 4 - box.top - 1), figure
 
@@ -294,7 +339,7 @@ def _figure(plan: _Plan, number: int, box: Rect, color: Color = INK) -> tuple[Ma
     """The numeral in the middle of a box; as high as the widest of the set allows."""
     first, last = plan.tray.child.numbers
     numerals = plan.tray.child.numerals
-    height = numeral_height(range(first, last + 1), box.height - 1.5, box.width, numerals)
+    height = numeral_height(range(first, last + 1), box.height - _RULE, box.width, numerals)
     base = box.top + (box.height + height - 1.5) / 2
     return numeral(str(number), box.left + box.width / 2, base, height, numerals, color=color)
 
@@ -350,7 +395,7 @@ def _pieces(plan: _Plan, card: _Card) -> list[Piece]:
     )
     behind = tray.settings.layout == "back"
     label = Face(marks=(frame, *_label_marks(plan, number, BEHIND if behind else INK)))
-    asked = _figure(plan, number, _with_numeral(plan.size)[1]) if places else ()
+    asked = _figure(plan, number, _with_numeral(tray, plan.size)[1]) if places else ()
     things = Face(marks=(frame, *lone_marks, *asked), areas=lone_areas)
     bare = replace(facts, words={}, phrases={}, numeral=number if places else None)
     named = replace(facts, arrangement=None)
@@ -391,6 +436,7 @@ MATERIAL = Material(
     name="counting-cards",
     order=10,
     line="things to count with their numeral and words, on one card, on its back or apart",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -6,6 +6,7 @@ from itertools import chain
 from typing import Any, Literal
 
 from printkit.checks import OneOf, Whole, Words, setting
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.dice_write.sides import Columns, Look, Side, columns, face_of, parted, side_of
 from printkit.materials.guidance import Guidance, Holding, Say, Spelled, when, word
@@ -75,8 +76,9 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
             return refused(_too_large(tray, side, look, room))
         laid.append([(part, found[0]) for part in parted(side, found[1])])
     pieces = _pieces(tray, look, size, laid)
+    lines = min(found.height for side in laid for _, found in side)
     notes = ("a photo cannot be colored in, so rings are drawn in its place",) if photo else ()
-    return Made(pieces=tuple(pieces), needs=_needs(tray, sides), notes=notes)
+    return Made(pieces=tuple(pieces), needs=_needs(tray, sides), notes=(*notes, *needs.narrow_line(child, lines)))
 
 
 _SECOND = "a second language beside the first, second = 'harder', or second = 'none'"
@@ -191,6 +193,7 @@ MATERIAL = Material(
     name="dice-write",
     order=150,
     line="roll a die or two, write the numeral, trace the word, color or lay out that many",
+    track="writing",
     settings=Settings,
     facts=Facts,
     stock="plain",

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from printkit.chance import Chance
-from printkit.materials import arrange
+from printkit.materials import arrange, needs
 from printkit.materials.layout import (
     CONTENT_INSET,
     FAINT,
@@ -18,6 +18,7 @@ from printkit.materials.layout import (
     SOFT,
     hairline,
     numeral,
+    numeral_height,
     picture,
 )
 from printkit.materials.motifs import ChosenMotif
@@ -42,6 +43,8 @@ _GAP = 5.0
 _LARGEST_THING = 20.0
 _PLEASING = 12.0
 """mm of a thing that a small hand can color (design choice); smaller ones only where paper is small."""
+_THROWN_LARGE = 1.7
+"""Side of the place of what two dice show, in line heights, for a child who needs numerals large."""
 _WORD_SHARE = 0.42
 """The part of a row's width that the word may take."""
 
@@ -109,32 +112,47 @@ def columns(side: Side, look: Look, size: tuple[float, float]) -> tuple[Columns,
 
     It takes the fewest sheets on which things are large enough to color, else the fewest there can be.
     """
-    for least in (_PLEASING, SMALLEST_THING):
+    for least, line in _wishes(look.child):
         for parts in range(1, len(side.numbers) + 1):
             rows = math.ceil(len(side.numbers) / parts)
             high = (size[1] - 2 * INSET) / rows
-            high = high if look.counter else min(_HIGHEST_ROW, high)
+            high = high if look.counter else min(max(_HIGHEST_ROW, 2.2 * line + 2 * least), high)
             width = size[0] - 2 * INSET
-            found = _columns(side, look, width, micrometres(high), least) if high >= _LOWEST_ROW else None
+            fits = high >= _LOWEST_ROW
+            found = _columns(side, look, width, micrometres(high), least, line) if fits else None
             if found:
                 return found, parts
     return None
 
 
-def _columns(side: Side, look: Look, width: float, row: float, least: float) -> Columns | None:
+def _wishes(child: Child) -> tuple[tuple[float, float], ...]:
+    """The least size of a thing and the least line height in mm, tried in turn."""
+    line = max(needs.least_numeral(child), needs.line(child, 0.0))
+    lines = [line, 32.0, 25.0, 18.0] if needs.is_large(child) else [line] if line else []
+    things = dict.fromkeys((needs.least_thing(child, _PLEASING), _PLEASING))
+    wanted = [(thing, each) for each in lines for thing in things]
+    return (*wanted, (_PLEASING, 0.0), (SMALLEST_THING, 0.0))
+
+
+def _columns(
+    side: Side, look: Look, width: float, row: float, least: float, line_least: float
+) -> Columns | None:
     writing = look.writing()
     texts = [*side.spelled, *map(str, side.numbers)]
     most = max(side.numbers)
-    for height in HEIGHTS:
+    for height in sorted({*HEIGHTS, line_least}, reverse=True):
+        if height < max(line_least, HEIGHTS[-1]):
+            continue
         up, down = reach(texts, height, writing)
         line = up + height + down
         if line > 0.62 * row:
             continue
         word = max(ink_width(text, height, writing) for text in side.spelled) + 2 * EDGE
         figure = max(max(ink_width(str(n), height, writing) for n in side.numbers), height) + 6 * EDGE
-        thrown = min(row - 2 * _AIR, 1.15 * height, 20.0)
+        beside_line = _THROWN_LARGE if needs.is_large(look.child) and side.dice == 2 else 1.15
+        thrown = min(row - 2 * _AIR, beside_line * height, max(20.0, 1.7 * line_least))
         used = thrown + figure + word + 2 * _GAP
-        if word > _WORD_SHARE * width and height > HEIGHTS[-1]:
+        if word > _WORD_SHARE * width and height > HEIGHTS[-1] and not line_least:
             continue
         if used > width:
             continue
@@ -222,6 +240,9 @@ def _thrown(dice: int, number: int, columns: Columns, look: Look, top: float) ->
     box = Rect(columns.thrown.left, micrometres(columns.thrown.top + top), *columns.thrown[2:])
     if dice == 2:
         high = min(0.62 * box.height, 0.42 * box.width)
+        if needs.is_large(look.child):
+            numbers = range(FACES[2][1] + 1)
+            high = numeral_height(numbers, 0.72 * box.height, box.width, look.child.numerals)
         middle, base = box.left + box.width / 2, box.top + (box.height + high) / 2
         return numeral(str(number), micrometres(middle), micrometres(base), high, look.child.numerals)
     edge = box.inset(0.3)

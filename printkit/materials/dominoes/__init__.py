@@ -5,6 +5,7 @@ from itertools import combinations_with_replacement
 from typing import Literal
 
 from printkit.checks import OneOf, Whole, Words, setting
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.dominoes.guidance import GUIDANCE
 from printkit.materials.dominoes.values import tiles_of, used
@@ -53,7 +54,8 @@ class Settings:
     values: int | None = setting(
         None,
         Whole(2, 13),
-        "how many different numbers, from the child's first one on; unset: up to seven, which is 28 tiles",
+        "how many different numbers, from the child's first one on; unset: up to seven, which is 28 tiles,"
+        " none beyond six if they begin below four",
     )
     motif: str | None = setting(None, Words("the name of a motif"), "which picture of the theme is counted")
 
@@ -88,12 +90,20 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if not sizes or not fits_sheet(sizes[0], room):
         return refused(size_problem(tray, room, sizes[0] if sizes else SIZES["small"]))
     first, last = used(tray)
-    for size in sizes:
-        things = quantities(motif, range(first, last + 1), halves_of(size)[0])
-        if things.thing >= SMALLEST_THING:
-            pieces = [_piece(tray, size, things, left, right) for left, right in _pairs(first, last)]
-            return Made(pieces=set_marked(pieces), notes=_notes(tray))
+    tried = ((size, quantities(motif, range(first, last + 1), halves_of(size)[0])) for size in sizes)
+    found = needs.nearest(
+        (item for item in tried if item[1].thing >= SMALLEST_THING), lambda item: _merit(tray, *item)
+    )
+    if found:
+        size, things = found
+        pieces = [_piece(tray, size, things, left, right) for left, right in _pairs(first, last)]
+        return Made(pieces=set_marked(pieces), notes=_notes(tray))
     return refused(_too_many(tray, last, sizes[-1], motif))
+
+
+def _merit(tray: Tray, size: tuple[float, float], things: Quantities) -> float:
+    mixed = tray.settings.halves == "mixed"
+    return needs.merit(tray.child, things.thing, _figure(tray, halves_of(size)[0]) if mixed else None)
 
 
 def _pairs(first: int, last: int) -> tuple[tuple[int, int], ...]:
@@ -167,9 +177,14 @@ def _piece(tray: Tray, size: tuple[float, float], things: Quantities, left: int,
     )
 
 
-def _numeral(tray: Tray, number: int, box: Rect) -> tuple[Mark, Mark]:
+def _figure(tray: Tray, box: Rect) -> float:
+    """The height in mm of all numerals of a set."""
     first, last = used(tray)
-    height = numeral_height(range(first, last + 1), 0.62 * box.height, box.width - 3, tray.child.numerals)
+    return numeral_height(range(first, last + 1), 0.62 * box.height, box.width - 3, tray.child.numerals)
+
+
+def _numeral(tray: Tray, number: int, box: Rect) -> tuple[Mark, Mark]:
+    height = _figure(tray, box)
     base = box.top + (box.height + height) / 2
     return numeral(str(number), box.left + box.width / 2, base, height, tray.child.numerals)
 
@@ -178,6 +193,7 @@ MATERIAL = Material(
     name="dominoes",
     order=44,
     line="tiles with two quantities to lay end to end; every two numbers together on one tile",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Literal
 
 from printkit.chance import Chance
 from printkit.checks import OneOf, Whole, setting
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.find_the_match.field import (
     AIR,
@@ -139,8 +140,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if not found:
         return refused(none_visible(tray, plan.grid.side))
     pieces = [_piece(seed, plan, item, n) for n, item in enumerate(found, 1)]
-    needs = (Need(what="counters", count=max(plan.targets), size=tray.child.counter),)
-    return Made(pieces=set_marked(pieces), needs=needs, notes=_notes(plan))
+    gather = (Need(what="counters", count=max(plan.targets), size=tray.child.counter),)
+    return Made(pieces=set_marked(pieces), needs=gather, notes=_notes(plan))
 
 
 def most_targets(field: int) -> int:
@@ -289,7 +290,8 @@ def _told(plan: _Plan, count: int) -> tuple[Sequence[Mark], tuple[Area, ...]]:
     if plan.told == "none":
         return (), ()
     most = max(plan.targets)
-    height = numeral_height(range(1, most + 1), min(26.0, 0.6 * beside.height), 40.0, child.numerals)
+    highest = min(needs.least_numeral(child, 26.0), 0.6 * beside.height)
+    height = numeral_height(range(1, most + 1), highest, max(40.0, 1.6 * highest), child.numerals)
     base = beside.top + (beside.height + height) / 2
     return numeral(str(count), beside.left + height, base, height, child.numerals), ()
 
@@ -314,6 +316,7 @@ MATERIAL = Material(
     name="find-the-match",
     order=110,
     line="a sample and a field of look-alikes; a counter goes on each one like the sample",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="plain",

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from printkit.chance import Chance
 from printkit.checks import Whole, Words, setting
 from printkit.errors import listing, nearest
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.cropping import cropped, paled
 from printkit.materials.halves.guidance import GUIDANCE
@@ -108,6 +109,8 @@ def _sizes(tray: Tray, room: Room) -> tuple[tuple[float, float], ...]:
     width, height = named["medium"]
     own = (micrometres(min(width, room.width / tray.settings.parts)), min(room.height, height))
     wanted = (named["medium"], own, named["small"], (own[0], min(room.height, 83.5)))
+    least = needs.least_piece(tray.child)
+    wanted = tuple(dict.fromkeys((max(wide, least), max(high, least)) for wide, high in wanted))
     return tuple(sorted(wanted, key=lambda size: _columns(size, room) % tray.settings.parts))
 
 
@@ -342,6 +345,7 @@ MATERIAL = Material(
     name="halves",
     order=105,
     line="pictures cut straight down into halves, thirds or quarters, to be made whole again",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -1,4 +1,4 @@
-"""Lacing cards: a large picture with evenly spaced holes to punch along the inside of its contour."""
+"""Lacing cards: a large picture with a rim all round it, and evenly spaced holes to punch in that."""
 
 import math
 from dataclasses import dataclass
@@ -13,26 +13,25 @@ from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.contours import (
     Point,
     distance_to,
-    holds,
     inset,
     length_of,
     places_along,
     silhouette,
     simplified,
+    widened,
 )
-from printkit.materials.lacing.guidance import GUIDANCE
+from printkit.materials.lacing.guidance import GUIDANCE, SPACING, spacing_of
 from printkit.materials.layout import (
     CONTENT_INSET,
     MARK_STRIP,
     accent,
     fits_sheet,
-    hairline,
     set_marked,
     shape_of,
 )
 from printkit.materials.making import piece_of
 from printkit.pack import Tray
-from printkit.pieces import WHITE, Color, Dot, Face, Mark, Picture, Piece
+from printkit.pieces import WHITE, Color, Dot, Drawing, Face, Mark, Picture, Piece, Shape
 from printkit.units import micrometres
 
 if TYPE_CHECKING:
@@ -43,18 +42,23 @@ HOLE = 6.0
 APART = 15.0
 """mm between the centers of any two holes at least."""
 EDGE = 8.0
-"""mm from the edge of a hole to the contour at least, so that card does not tear."""
-SHORTEST = 120.0
+"""mm from the edge of a hole to the contour of the card at least, so that it does not tear."""
+CLEAR = 2.0
+"""mm from the edge of a hole to the picture at least."""
+RIM = EDGE + HOLE + CLEAR + 3.5
+"""mm from the picture to the contour; the last 3.5 mm are what whole pixels and bends may take."""
+SHORTEST = 120.0 - 2 * RIM
+"""mm of the picture: with its rim it is 120 mm and more."""
 USUAL = 160.0
 LACE = 1.3
 """How many times the way round a lace is long (derived): enough to pull, no more than needed."""
 _FEWEST = 8
-_BEND = APART / 2
-_WELL = 0.55
-"""Pictures that holes go around this far come first; around the others they leave out large parts."""
-_AROUND = 0.5
-"""How large a part of the picture the holes enclose at least, as the mean share of its sides."""
-_RIM: Color = (0.25,)
+_BEND = 2.0
+_BAY = 14.0
+"""mm: half the width of a bay of the picture that the contour does not go into."""
+_AROUND = RIM + CONTENT_INSET
+"""mm from the picture to the edge of the piece: a rim with a little air."""
+_INK: Color = (0.25,)
 _LENGTHS = {"small": 120.0, "medium": 150.0, "large": 180.0}
 
 
@@ -66,7 +70,11 @@ class Settings:
     length: float | None = setting(
         None, Millimetres(SHORTEST, 400), "mm of the longer side of the picture; unset: up to 160"
     )
-    spacing: float = setting(20.0, Millimetres(APART, 40), "mm from hole to hole, or a little more")
+    spacing: float | None = setting(
+        None,
+        Millimetres(APART, 40),
+        f"mm from hole to hole, or a little more; unset: {SPACING:g}, farther for a child who needs an easy grip",
+    )
     motif: str | None = setting(
         None, Words("the name of a motif"), "the one picture of the theme to be laced"
     )
@@ -78,7 +86,8 @@ class Facts:
 
     `places` are the centers of the holes from the top left corner of the card, clockwise from the start.
     `spacing` is the way from each to the next, `closest` the least straight distance between any two
-    centers, `to_edge` the least from the edge of a hole to the contour. `lace` is a length that does.
+    centers, `to_edge` the least from the edge of a hole to the contour, `to_picture` to what is drawn.
+    `lace` is a length that does.
     """
 
     motif: str
@@ -87,21 +96,20 @@ class Facts:
     spacing: float
     closest: float
     to_edge: float
+    to_picture: float
     lace: int
     places: tuple[tuple[float, float], ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Laced:
-    """The holes of a picture, from its top left corner, or why it has none.
-
-    `around` is how much of the picture they go around (see `_around`).
-    """
+    """The holes and the contour of the card, from the picture's top left corner, or why it has none."""
 
     places: tuple[Point, ...] = ()
+    contour: tuple[Point, ...] = ()
     way: float = 0.0
-    around: float = 0.0
     to_edge: float = 0.0
+    to_picture: float = 0.0
     why_not: str = ""
 
 
@@ -118,15 +126,13 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     chance = Chance(seed, tray.child.name, tray.set, "pictures")
     mixed = chance.shuffled(theme.motifs)
     chosen: list[Piece] = []
-    spare: list[Piece] = []
     for motif in sorted(mixed, key=lambda motif: not motif.counted):
         length = _length(tray, room, motif)
-        found = laced(motif, tray.child.ink, length, settings.spacing) if length else None
+        found = laced(motif, tray.child.ink, length, spacing_of(tray)) if length else None
         if found is not None and not found.why_not:
-            (chosen if found.around >= _WELL else spare).append(_card(tray, motif, length, found))
+            chosen.append(_card(tray, motif, length, found))
         if len(chosen) == settings.count:
             break
-    chosen += spare[: settings.count - len(chosen)]
     if not chosen:
         return refused(_nothing(tray, room))
     if len(chosen) < settings.count and settings.count > Settings().count:
@@ -139,8 +145,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
 
 
 def _made(pieces: list[Piece]) -> Made:
-    needs = (Need(what="laces", count=len(pieces)), Need(what="punch", count=1))
-    return Made(pieces=set_marked(pieces), needs=needs)
+    gather = (Need(what="laces", count=len(pieces)), Need(what="punch", count=1))
+    return Made(pieces=set_marked(pieces), needs=gather)
 
 
 def _one(tray: Tray, room: Room, motif: "Motif") -> Made:
@@ -152,9 +158,9 @@ def _one(tray: Tray, room: Room, motif: "Motif") -> Made:
     length = _length(tray, room, motif)
     if not length:
         return refused(_too_large(tray, room, motif))
-    found = laced(motif, tray.child.ink, length, settings.spacing)
+    found = laced(motif, tray.child.ink, length, spacing_of(tray))
     if found.why_not:
-        would = listing(_would_do(tray, room)) or "a theme with broader pictures"
+        would = listing(_would_do(tray, room)) or "a theme with pictures in one part"
         return refused(problem(tray, "motif", f"'{motif.key}' {found.why_not}", would))
     return _made([_card(tray, motif, length, found)])
 
@@ -166,8 +172,8 @@ def _nothing(tray: Tray, room: Room):
     return problem(
         tray,
         "theme",
-        f"no picture of the theme '{tray.child.theme.name}' is in one part and broad enough for holes",
-        "a theme with broader pictures",
+        f"no picture of the theme '{tray.child.theme.name}' is in one part",
+        "a theme with pictures in one part",
     )
 
 
@@ -192,7 +198,7 @@ def _would_do(tray: Tray, room: Room) -> list[str]:
     found = []
     for motif in tray.child.theme.motifs:
         length = _length(tray, room, motif)
-        if length and not laced(motif, tray.child.ink, length, tray.settings.spacing).why_not:
+        if length and not laced(motif, tray.child.ink, length, spacing_of(tray)).why_not:
             found.append(motif.key)
     return found
 
@@ -204,8 +210,8 @@ def _size(motif: "Motif", length: float) -> tuple[float, float]:
     """The card that a picture `length` mm long needs."""
     wide, high = shape_of(motif.drawing("color", size=SHORTEST))
     return (
-        micrometres(length * wide + 2 * CONTENT_INSET),
-        micrometres(length * high + 2 * CONTENT_INSET + MARK_STRIP),
+        micrometres(length * wide + 2 * _AROUND),
+        micrometres(length * high + 2 * _AROUND + MARK_STRIP),
     )
 
 
@@ -214,9 +220,7 @@ def _length(tray: Tray, room: Room, motif: "Motif") -> float:
     wide, high = shape_of(motif.drawing("color", size=SHORTEST))
 
     def most(width: float, height: float) -> float:
-        return min(
-            (width - 2 * CONTENT_INSET) / wide, (height - 2 * CONTENT_INSET - MARK_STRIP) / high
-        )  # fmt: skip
+        return min((width - 2 * _AROUND) / wide, (height - 2 * _AROUND - MARK_STRIP) / high)
 
     if isinstance(tray.size, tuple):
         length = min(most(*tray.size), tray.settings.length or 400.0)
@@ -244,10 +248,9 @@ def laced(motif: "Motif", ink: "Ink", length: float, spacing: float) -> Laced:
     shape = silhouette(drawing, length * wide, length * high)
     if shape.parts > 1:
         return Laced(why_not=f"lies in {shape.parts} parts, and a lace holds only one together")
-    way = inset(shape, EDGE + HOLE / 2, _BEND)
-    if not way or length_of(way) < _FEWEST * APART or _around(way, shape.contour) < _AROUND:
-        return Laced(why_not="is too thin for holes along its edge")
-    contour = simplified(shape.contour, 0.05)
+    card = widened(shape, RIM, _BAY)
+    way = inset(card, EDGE + HOLE / 2, _BEND)
+    contour, edge = simplified(card.contour, 0.05), simplified(shape.contour, 0.05)
     for count in range(int(length_of(way) / spacing), _FEWEST - 1, -1):
         step = length_of(way) / count
         for shift in range(6):
@@ -255,23 +258,16 @@ def laced(motif: "Motif", ink: "Ink", length: float, spacing: float) -> Laced:
             if min(math.dist(a, b) for a, b in combinations(places, 2)) < APART + 0.05:
                 continue
             to_edge = min(distance_to(place, contour) for place in places) - HOLE / 2
-            if to_edge >= EDGE and all(holds(contour, place) for place in places):
+            to_picture = min(distance_to(place, edge) for place in places) - HOLE / 2
+            if to_edge >= EDGE and to_picture >= CLEAR:
                 return Laced(
                     places=_from_top(places, length * wide),
+                    contour=contour,
                     way=length_of(way),
-                    around=_around(way, shape.contour),
                     to_edge=to_edge,
+                    to_picture=to_picture,
                 )
     return Laced(why_not="has no room for holes far enough apart")
-
-
-def _around(way: tuple[Point, ...], contour: tuple[Point, ...]) -> float:
-    """How much of a contour a way encloses: the mean (geometric) of the shares of its two sides."""
-    shares = []
-    for axis in (0, 1):
-        inner, outer = [point[axis] for point in way], [point[axis] for point in contour]
-        shares.append((max(inner) - min(inner)) / (max(outer) - min(outer)))
-    return math.sqrt(shares[0] * shares[1])
 
 
 def _from_top(places: tuple[Point, ...], width: float) -> tuple[Point, ...]:
@@ -292,10 +288,10 @@ def _card(tray: Tray, motif: "Motif", length: float, found: Laced) -> Piece:
     top = micrometres((size[1] - MARK_STRIP - height) / 2)
     places = tuple((micrometres(left + x), micrometres(top + y)) for x, y in found.places)
     shown = Picture(drawing=drawing, x=left, y=top, width=width, height=height)
-    marks: list[Mark] = [hairline(size, accent(tray)), shown]
+    marks: list[Mark] = [shown, _edge(tray, found.contour, left, top)]
     for number, (x, y) in enumerate(places):
-        marks.append(Dot(x=x, y=y, radius=HOLE / 2 - 0.2, fill=WHITE, stroke=_RIM, line=0.4))
-        marks.append(Dot(x=x, y=y, radius=0.45 if number else 1.6, fill=_RIM))
+        marks.append(Dot(x=x, y=y, radius=HOLE / 2 - 0.2, fill=WHITE, stroke=_INK, line=0.4))
+        marks.append(Dot(x=x, y=y, radius=0.45 if number else 1.6, fill=_INK))
     facts = Facts(
         motif=motif.key,
         length=max(width, height),
@@ -303,16 +299,31 @@ def _card(tray: Tray, motif: "Motif", length: float, found: Laced) -> Piece:
         spacing=round(found.way / len(places), 2),
         closest=round(min(math.dist(a, b) for a, b in combinations(places, 2)), 2),
         to_edge=round(found.to_edge, 2),
+        to_picture=round(found.to_picture, 2),
         lace=math.ceil(found.way * LACE / 50) * 50,
         places=places,
     )
     return piece_of(tray, size, motif.key, Face(marks=tuple(marks)), facts)
 
 
+def _edge(tray: Tray, contour: tuple[Point, ...], left: float, top: float) -> Picture:
+    """The contour of the card: a fine line to cut along with scissors."""
+    across, down = [x for x, _ in contour], [y for _, y in contour]
+    x, y = min(across), min(down)
+    width, height = max(across) - x, max(down) - y
+    moved = [(round(px - x, 3), round(py - y, 3)) for px, py in contour]
+    path = (("M", *moved[0]), *(("L", *point) for point in moved[1:]), ("Z",))
+    line = Shape(path=path, stroke=accent(tray), stroke_width=0.25, join="round")
+    return Picture(
+        drawing=Drawing(name="edge of a lacing card", width=width, height=height, shapes=(line,)),
+        x=micrometres(left + x), y=micrometres(top + y), width=micrometres(width), height=micrometres(height),
+    )  # fmt: skip
+
+
 MATERIAL = Material(
     name="lacing",
     order=170,
-    line="large pictures with holes to punch along their edge, to be laced",
+    line="large pictures with holes to punch all round them, to be laced",
     settings=Settings,
     facts=Facts,
     stock="card",

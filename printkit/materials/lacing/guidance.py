@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import Any
 
+from printkit.materials import needs
 from printkit.materials.guidance import Guidance, Holding, Say, Spelled, when
 from printkit.pack import Tray
 from printkit.pieces import Piece
@@ -16,8 +17,18 @@ def _about(tray: Tray, say: Say) -> str:
     return say("label.lacing")
 
 
+SPACING = 20.0
+"""mm from hole to hole where nothing else is asked for (design choice)."""
+
+
+def spacing_of(tray: Tray) -> float:
+    """mm from hole to hole: as asked for, or what the child's hand needs."""
+    usual = needs.GRIP_PITCH if needs.is_easy_grip(tray.child) else SPACING
+    return usual if tray.settings.spacing is None else tray.settings.spacing
+
+
 def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
-    return Holding(variants=when(close=tray.settings.spacing <= _CLOSE), notes=("cords", "punch", "lace"))
+    return Holding(variants=when(close=spacing_of(tray) <= _CLOSE), notes=("cords", "punch", "lace"))
 
 
 def _examples(facts: Sequence[Any], spelled: Spelled) -> dict[str, str]:

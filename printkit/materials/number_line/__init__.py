@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from printkit.checks import Millimetres, OneOf, Range, Words, setting
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.guidance import Guidance, Holding, Say, Spelled, when, word
 from printkit.materials.layout import (
@@ -19,7 +20,7 @@ from printkit.materials.layout import (
 )
 from printkit.materials.making import piece_of
 from printkit.materials.motifs import ChosenMotif, chosen_motif
-from printkit.materials.number_line.plan import Ask, LinePlan, Segment, planned
+from printkit.materials.number_line.plan import SMALLEST_FIGURE, Ask, LinePlan, Segment, planned
 from printkit.pack import Tray
 from printkit.pieces import Box, Color, Drawing, Face, Line, Mark, Piece
 from printkit.units import Rect, micrometres
@@ -66,6 +67,11 @@ class Facts:
 HEIGHTS = {"small": 38.0, "medium": 47.0, "large": 62.0}
 """mm of a segment: 5, 4 or 3 lie side by side on A4 and on Letter."""
 _WIDEST_STEP = 34.0
+_SHORT = 20
+"""Steps of the longest line on which numerals grow to all of what a child needs; longer ones would lead
+through the whole room, so that half of it must do (design choice)."""
+_LARGE_HIGH, _LARGE_STEP = 94.0, 68.0
+"""mm of a segment with numerals of 40 mm, of which two lie on A4 and on Letter, and of its widest step."""
 _STEPS = {"small": (12.0, 16.0), "medium": (16.0, 30.0), "large": (26.0, _WIDEST_STEP)}
 """The least and the widest distance of two numbers in mm, for a size that is named."""
 _ROOMY = 20.0
@@ -101,10 +107,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     bands = _bands(plan, high)
     size = (plan.width, high)
     pieces = [_piece(tray, plan, size, bands, item, n, motif) for n, item in enumerate(plan.segments)]
-    needs = [Need(what="counters", count=1, size=tray.child.counter)]
+    gather = [Need(what="counters", count=1, size=tray.child.counter)]
     if len(pieces) > 1:
-        needs.append(Need(what="glue stick", count=1))
-    return Made(pieces=set_marked(pieces), needs=tuple(needs), notes=notes)
+        gather.append(Need(what="glue stick", count=1))
+    return Made(pieces=set_marked(pieces), needs=tuple(gather), notes=notes)
 
 
 def _range(tray: Tray) -> tuple[tuple[int, int], tuple[str, ...]]:
@@ -123,7 +129,10 @@ def _segment_room(tray: Tray, room: Room) -> tuple[float, float]:
     """How long a segment may be, and its height, in mm."""
     if isinstance(tray.size, tuple):
         return tray.size
-    return max(room), min(HEIGHTS[tray.size or "medium"], min(room))
+    high = HEIGHTS[tray.size or "medium"]
+    if tray.size is None:
+        high = max(high, needs.least_piece(tray.child), _LARGE_HIGH if needs.is_large(tray.child) else 0.0)
+    return max(room), min(high, min(room))
 
 
 def _plan(tray: Tray, first: int, last: int, length: float, high: float) -> LinePlan | None:
@@ -136,11 +145,16 @@ def _plan(tray: Tray, first: int, last: int, length: float, high: float) -> Line
     else:
         steps = ((_ROOMY if last - first <= 20 else 16.0, _WIDEST_STEP), (12.0, _ROOMY))
     figure = min(16.0, 0.3 * (high - _AROUND))
+    large = needs.least_numeral(tray.child)
+    shares = (1.0, 0.75, 0.5) if last - first <= _SHORT else (0.5,)
+    tall = [(share * large,) * 2 for share in shares if 0 < share * large < high - _AROUND]
     asks = (
         Ask(
-            first=first, last=last, length=length, least=least, most=most, figure=figure,
-            numerals=tray.child.numerals,
+            first=first, last=last, length=length, least=least, most=most if step else max(most, wide),
+            figure=highest, numerals=tray.child.numerals, floor=floor,
         )
+        for highest, floor in (*tall, (figure, SMALLEST_FIGURE))
+        for wide in (_LARGE_STEP if highest > figure else 0.0,)
         for least, most in steps
     )  # fmt: skip
     return next((plan for ask in asks if (plan := planned(ask))), None)
@@ -335,6 +349,7 @@ MATERIAL = Material(
     name="number-line",
     order=14,
     line="a line of numbers as one strip, or in segments to be glued, for hops and counters",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

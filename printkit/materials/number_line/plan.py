@@ -57,7 +57,7 @@ class LinePlan:
 class Ask:
     """What a line must hold: the numbers first..last in segments at most `length` mm long.
 
-    Numbers lie `least` to `most` mm apart; numerals are `figure` mm high at most.
+    Numbers lie `least` to `most` mm apart; numerals are `floor` to `figure` mm high.
     """
 
     first: int
@@ -67,6 +67,7 @@ class Ask:
     most: float
     figure: float
     numerals: Numerals
+    floor: float = SMALLEST_FIGURE
 
 
 def planned(ask: Ask) -> LinePlan | None:
@@ -96,7 +97,7 @@ def _laid(ask: Ask, segments: int, step: float, ends: float, inner: float) -> Li
     figure = min(ask.figure, (step - _APART) / max(ends, inner))
     if joined:
         figure = min(figure, (step - CONTENT_INSET - _UNDER_EDGE) / inner)
-    if figure < SMALLEST_FIGURE - 1e-6:
+    if figure < ask.floor - 1e-6:
         return None
     end = max(step / 2, CONTENT_INSET + figure * ends / 2)
     lead = max(step / 2, CONTENT_INSET + figure * inner / 2)

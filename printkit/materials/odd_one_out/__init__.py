@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Literal
 from printkit.chance import Chance
 from printkit.checks import OneOf, Whole, setting
 from printkit.errors import listing
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.layout import (
     MARK_STRIP,
@@ -37,6 +38,9 @@ _AIR = 2.0
 """mm between a picture and the line of its box."""
 _LEAST = 10.0
 """mm of the smallest picture to be looked at closely (design choice)."""
+_SIZES_LEVEL = 3
+_SMALLER = 1.6
+"""The level at which pictures differ in size, and by how much more room lets the smaller one be large."""
 _ROWS_ON_SHEET = 6
 _BETWEEN_ROWS = 10.0
 """mm from row to row: more than within a row, so that the eye goes along the row."""
@@ -82,7 +86,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     sizes = (tuple(room),) if sheet else sizes_for(tray, room)
     if not sizes or not fits_sheet(sizes[0], room):
         return refused(size_problem(tray, room, sizes[0] if sizes else (62.0, 88.0)))
-    size = next((size for size in sizes if _room_in_box(size, sheet) >= _LEAST), sizes[-1])
+    least = needs.least_thing(tray.child, _LEAST)
+    if tray.child.lookalike == _SIZES_LEVEL and least > _LEAST:
+        least *= _SMALLER
+    size = next((size for size in sizes if _room_in_box(size, sheet) >= least), sizes[-1])
     per_sheet = _rows_on(size) if sheet else 1
     room_in_box = _room_in_box(size, sheet)
     if room_in_box < _LEAST:
@@ -312,6 +319,7 @@ MATERIAL = Material(
     name="odd-one-out",
     order=50,
     line="four pictures, three alike and one different; six levels of looking closely",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -10,6 +10,7 @@ from printkit import letters
 from printkit.chance import Chance
 from printkit.checks import Flag, setting
 from printkit.errors import listing
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.layout import (
     FAINT,
@@ -120,8 +121,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if tray.size is None:
         plan = _trimmed(plan, max(map(len, groups)))
     pieces = [_piece(tray, plan, group, n) for n, group in enumerate(groups, 1)]
-    needs = (Need(what="pencil", count=1), Need(what="clipboard", count=1))
-    return Made(pieces=set_marked(pieces), needs=needs, notes=notes)
+    gather = (Need(what="pencil", count=1), Need(what="clipboard", count=1))
+    return Made(pieces=set_marked(pieces), needs=gather, notes=notes)
 
 
 def _uncounted(tray: Tray, motifs: Sequence["Motif"]):
@@ -174,6 +175,8 @@ def _size(tray: Tray, room: Room) -> tuple[float, float]:
     if tray.size is not None:
         return SIZES[tray.size]
     width, height = SIZES["medium"]
+    if needs.is_large(tray.child) or needs.is_easy_grip(tray.child):
+        return tuple(room)
     return (width if room.width >= 2 * width else room.width, min(height, room.height))
 
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Literal
 from printkit.chance import Chance
 from printkit.checks import Flag, OneOf, Whole, Words, setting
 from printkit.errors import listing
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.layout import SMALLEST_THING, content, fits_sheet, size_problem, sizes_for
 from printkit.materials.motifs import ChosenMotif, chosen_motif
@@ -173,10 +174,13 @@ def _with_numbers(seed: int, tray: Tray, sizes: tuple[tuple[float, float], ...])
     motif = chosen_motif(seed, tray)
     if not motif.ok:
         return refused(motif.problem)
-    for size in sizes:
-        things = quantities(motif, numbers, content(size).inset(1))
-        if things.thing >= SMALLEST_THING:
-            return _made(tray, size, cards, things, notes)
+    tried = ((size, quantities(motif, numbers, content(size).inset(1))) for size in sizes)
+    found = needs.nearest(
+        (item for item in tried if item[1].thing >= SMALLEST_THING),
+        lambda item: needs.merit(child, item[1].thing),
+    )
+    if found:
+        return _made(tray, found[0], cards, found[1], notes)
     return refused(_too_many(tray, numbers, sizes[-1], motif))
 
 
@@ -281,6 +285,7 @@ MATERIAL = Material(
     name="pairs",
     order=120,
     line="cards that lie face down and belong together in twos: pictures, or numeral, things and word",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -7,6 +7,7 @@ from typing import Literal
 from printkit.chance import Chance
 from printkit.checks import Flag, OneOf, Whole, Words, setting
 from printkit.errors import listing
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.layout import SMALLEST_THING, set_marked, shape_of, size_problem
 from printkit.materials.making import fitting_sizes, piece_of
@@ -167,7 +168,14 @@ _PLEASING = 6.5
 def _found(tray: Tray, sizes, total: int, shape: Shape) -> Look | None:
     """The smallest card that pleases, or else the smallest that holds the set."""
     looks = (_look(tray, size, total, shape, least) for least in (_PLEASING, 0.0) for size in sizes)
-    return next((look for look in looks if look), None)
+    return needs.nearest((look for look in looks if look), lambda look: _merit(tray, look))
+
+
+def _merit(tray: Tray, look: Look) -> float:
+    """How far a card meets the need of a child who needs what stands on it large."""
+    if tray.settings.show == "numerals":
+        return needs.merit(tray.child, numeral=look.thing)
+    return needs.merit(tray.child, look.thing)
 
 
 def _too_many(tray: Tray, size: tuple[float, float], total: int, shape: Shape):
@@ -192,6 +200,7 @@ MATERIAL = Material(
     name="part-whole",
     order=55,
     line="a whole in its frame and two parts below it, one of the three or both parts to be found",
+    track="operations",
     settings=Settings,
     facts=Facts,
     stock="card",

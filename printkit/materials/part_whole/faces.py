@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from printkit import letters
 from printkit.materials import arrange as arranging
+from printkit.materials import needs
 from printkit.materials.layout import (
     BEHIND,
     FAINT,
@@ -95,11 +96,11 @@ def thing_size(look: Look) -> float:
     if look.tray.settings.show == "numerals":
         high = min(box.height for box in boxes) - 2.0
         width = min(box.width for box in boxes)
-        most = min(_LARGEST_FIGURE, 0.7 * high)
+        most = min(needs.least_numeral(look.tray.child, _LARGEST_FIGURE), 0.7 * high)
         return numeral_height(range(look.total + 1), most, width, look.tray.child.numerals)
     whole, part = boxes
     return min(
-        _LARGEST_THING,
+        needs.least_thing(look.tray.child, _LARGEST_THING),
         groups.largest(range(1, look.total + 1), 1, look.shape, whole.width, whole.height),
         groups.largest(range(1, look.largest_part + 1), 1, look.shape, part.width, part.height),
     )
@@ -141,7 +142,8 @@ def _held(look: Look, frame: Rect, number: int, drawing: Drawing | None):
 def numeral_in(look: Look, frame: Rect, number: int, color: Color) -> tuple[Mark, ...]:
     """A numeral in the middle of a frame, as high as all of the set."""
     box = _inner(frame)
-    most = min(_LARGEST_FIGURE, *(0.7 * (_inner(each).height - 2.0) for each in look.frames))
+    largest = needs.least_numeral(look.tray.child, _LARGEST_FIGURE)
+    most = min(largest, *(0.7 * (_inner(each).height - 2.0) for each in look.frames))
     width = min(_inner(each).width for each in look.frames)
     high = numeral_height(range(look.total + 1), most, width, look.tray.child.numerals)
     base = micrometres(box.top + (box.height + high) / 2 - 0.4)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Literal, TypeVar
 
 from printkit.chance import Chance
 from printkit.checks import Millimetres, OneOf, Whole, WordOrWords, Words, setting
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.lanes import KINDS, Lane, drawn, steps, straight, wave, zigzag
 from printkit.materials.layout import (
@@ -51,6 +52,9 @@ SNIP_SIZES = {
     "medium": (188.0, 41.8),   # 6 and 6 times
     "large":  (188.0, 62.0),   # 4 and 4 times
 }  # fmt: skip
+GRIP_SIZE = (188.0, 83.5)
+"""mm of a strip for a child who needs an easy grip: 3 on A4 and on Letter. Strips to be snipped across stay
+as low as small scissors open, and are held at their end."""
 SNIP_LINES = (188.0, 31.0)
 """mm of a strip to be snipped across: what small scissors open to (design choice)."""
 
@@ -104,14 +108,17 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         size = _size(tray, room, kind)
         if not fits_sheet(size, room):
             return refused(size_problem(tray, room, size))
-        for place, width in enumerate(_widths(settings)):
+        for place, width in enumerate(_widths(tray)):
             chance = Chance(seed, tray.child.name, tray.set, f"{kind}-{place + 1}")
             motifs = _pair(tray, chance, goal.motif if settings.motif else None)
             laid = _first(_laid(tray, size, kind, place, w) for w in _tried(settings, width))
             if laid is None:
                 return refused(_no_room(tray, size, kind, width))
             pieces.append(_strip(tray, size, f"{kind}-{place + 1}", kind, laid, motifs))
-    return Made(pieces=set_marked(pieces), needs=_needs(tray))
+    narrowest = min(piece.facts.width for piece in pieces)
+    return Made(
+        pieces=set_marked(pieces), needs=_needs(tray), notes=needs.narrow_line(tray.child, narrowest)
+    )
 
 
 def _needs(tray: Tray) -> tuple[Need, ...]:
@@ -128,26 +135,31 @@ def _size(tray: Tray, room: Room, kind: str) -> tuple[float, float]:
         return tray.size
     if tray.size is not None:
         return named[tray.size]
-    usual = SNIP_LINES if snip and kind == "lines" else named["medium"]
+    across = snip and kind == "lines"
+    usual = SNIP_LINES if across else named["medium"]
+    if needs.is_easy_grip(tray.child) and not across:
+        usual = GRIP_SIZE
     if fits_sheet(usual, room):
         return usual
     long, short = max(room), min(room)
     return (min(long, usual[0]), min(short, usual[1]))
 
 
-def _widths(settings: Settings) -> tuple[float, ...]:
+def _widths(tray: Tray) -> tuple[float, ...]:
     """The width of each way of a kind, in whole and half mm."""
+    settings: Settings = tray.settings
+    broadest, narrowest = needs.line(tray.child, BROADEST), needs.line(tray.child, NARROWEST)
     if settings.width is not None:
         return (settings.width,) * settings.count
     last = max(1, settings.count - 1)
-    return tuple(round((BROADEST - (BROADEST - NARROWEST) * i / last) * 2) / 2 for i in range(settings.count))
+    return tuple(round((broadest - (broadest - narrowest) * i / last) * 2) / 2 for i in range(settings.count))
 
 
 def _tried(settings: Settings, width: float) -> tuple[float, ...]:
     """The widths a way may have, the wanted one first: narrower ones only where none was asked for."""
     if settings.width is not None:
         return (width,)
-    return (width, *(narrower for narrower in (12.0, 10.0, 8.0, 6.0) if narrower < width))
+    return (width, *(narrower for narrower in (20.0, 16.0, 12.0, 10.0, 8.0, 6.0) if narrower < width))
 
 
 def _pair(tray: Tray, chance: Chance, goal: "Motif | None") -> "tuple[Motif, Motif]":
@@ -342,9 +354,11 @@ MATERIAL = Material(
     name="paths",
     order=150,
     line="ways to follow from a picture to a picture, and strips to snip, before any letter",
+    track="writing",
     settings=Settings,
     facts=Facts,
     stock="card",
     make=make,
     guidance=GUIDANCE,
+    handled=lambda piece: not (piece.facts.held and piece.facts.kind == "lines"),
 )

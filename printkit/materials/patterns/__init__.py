@@ -7,6 +7,7 @@ from typing import Literal
 
 from printkit.checks import OneOf, Whole, WordOrWords, setting
 from printkit.errors import listing
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.layout import fits_sheet, set_marked, size_problem
 from printkit.materials.making import piece_of
@@ -23,7 +24,7 @@ from printkit.materials.patterns.faces import (
     tile_face,
     tile_side,
 )
-from printkit.materials.patterns.guidance import GUIDANCE
+from printkit.materials.patterns.guidance import GUIDANCE, fill_of
 from printkit.materials.patterns.rules import (
     GROWING,
     RULES,
@@ -56,10 +57,11 @@ class Settings:
         WordOrWords(RULES),
         "what comes again and again; growing: A B AA B AAA B, one more each time",
     )
-    fill: Literal["tiles", "counters"] = setting(
-        "tiles",
+    fill: Literal["tiles", "counters"] | None = setting(
+        None,
         OneOf(("tiles", "counters")),
-        "what it is continued with: tiles with the same pictures, or counters of a kind for each picture",
+        "what it is continued with: tiles with the same pictures, or counters of a kind for each picture; "
+        "unset: tiles, or counters for a child who needs an easy grip",
     )
     count: int | None = setting(
         None, Whole(1, 24), "how many strips, the rules by turns; unset: 5, or one a rule"
@@ -109,7 +111,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     found = {size: _thing(tray, size, rules) for size in sizes}
     least = max(LEAST, LEAST / chosen.smallest)
     size = next(
-        (size for size in sizes if found[size] >= max(GOOD, least)), max(sizes, key=found.__getitem__)
+        (size for size in sizes if found[size] >= max(needs.least_thing(tray.child, GOOD), least)), max(sizes, key=found.__getitem__)
     )
     if found[size] < least:
         return refused(_too_long(tray, size, rules, least))
@@ -158,7 +160,7 @@ def _unclear(tray: Tray, rule: str):
 
 def _needs(tray: Tray, rules: tuple[str, ...]) -> tuple[Need, ...]:
     """Counters for the strip that takes most, and one more of each kind to say what it stands for."""
-    if tray.settings.fill == "tiles":
+    if fill_of(tray) == "tiles":
         return ()
     count = max(places_of(tray, rule) + len(letters_of(rule)) for rule in rules)
     return (Need(what="counters", count=count, size=tray.child.counter),)
@@ -174,13 +176,15 @@ def _sizes(tray: Tray, room: Room) -> tuple[tuple[float, float], ...]:
     if tray.size is not None:
         return (SIZES[tray.size],)
     (across, low), (along, high) = SIZES["medium"], SIZES["large"]
-    lower = max(low, tray.child.counter + 2 + HIGHEST_AROUND) if tray.settings.fill == "counters" else low
+    least = needs.least_piece(tray.child)
+    low, high = max(low, least), max(high, least)
+    lower = max(low, tray.child.counter + 2 + HIGHEST_AROUND) if fill_of(tray) == "counters" else low
     higher = max(high, lower)
     return ((min(across, room.width), lower), (min(along, max(room.width, room.height)), higher))
 
 
 def _way(tray: Tray) -> Way:
-    counter = tray.child.counter + 2 if tray.settings.fill == "counters" else None
+    counter = tray.child.counter + 2 if fill_of(tray) == "counters" else None
     return Way(ring=counter)
 
 
@@ -242,7 +246,7 @@ def _pieces(tray: Tray, size, rules: tuple[str, ...], chosen: Chosen, thing: flo
     for n, (rule, things) in enumerate(zip(rules, chosen.strips, strict=True), 1):
         drawn = {letter: item.drawn(tray.child.ink, thing) for letter, item in things.items()}
         strips.append(_strip(tray, size, n, rule, drawn, thing))
-        if tray.settings.fill == "tiles":
+        if fill_of(tray) == "tiles":
             tiles += _tiles(tray, n, rule, drawn, thing)
     return (*set_marked(strips), *tiles)
 
@@ -288,6 +292,7 @@ MATERIAL = Material(
     name="patterns",
     order=102,
     line="strips that begin AB, AAB, ABB, ABC or grow, to be continued with tiles or counters",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -1,13 +1,19 @@
 """What patterns tell the guide and the labels: the rules of the strips, how each goes on."""
 
 from collections.abc import Sequence
-from typing import Any
+from typing import Any, Literal
 
 from printkit.errors import listing
+from printkit.materials import needs
 from printkit.materials.guidance import Guidance, Holding, Key, Say, when
 from printkit.materials.patterns.rules import GROWING, RULES, letters_of
 from printkit.pack import Tray
 from printkit.pieces import Piece
+
+
+def fill_of(tray: Tray) -> Literal["tiles", "counters"]:
+    """What patterns are continued with: as asked for, or what the child can grip."""
+    return tray.settings.fill or ("counters" if needs.places(tray.child) else "tiles")
 
 
 def _about(tray: Tray, say: Say) -> str:
@@ -20,10 +26,10 @@ def _about(tray: Tray, say: Say) -> str:
 def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
     settings = tray.settings
     return Holding(
-        variants=("counters",) if settings.fill == "counters" else (),
+        variants=("counters",) if fill_of(tray) == "counters" else (),
         notes=when(
-            kinds=settings.fill == "counters",
-            tiles=settings.fill == "tiles",
+            kinds=fill_of(tray) == "counters",
+            tiles=fill_of(tray) == "tiles",
             growing=GROWING in settings.rules,
         ),
     )

@@ -6,6 +6,7 @@ from typing import Literal
 
 from printkit.checks import Flag, Millimetres, OneOf, Whole, Words, setting
 from printkit.errors import Problem, listing
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.layout import set_marked, size_problem
 from printkit.materials.making import fitting_sizes, piece_of
@@ -107,7 +108,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
 def is_safe(tray: Tray) -> bool:
     """Whether colors must be told apart by people who lack a kind of cone."""
     wanted = tray.settings.safe
-    return "color-safe" in getattr(tray.child, "needs", ()) if wanted is None else wanted
+    return needs.is_color_safe(tray.child) if wanted is None else wanted
 
 
 def count_of(tray: Tray) -> int:
@@ -272,6 +273,7 @@ MATERIAL = Material(
     name="shades",
     order=108,
     line="cards with one color each, to be put in order from light to dark or joined in twos",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

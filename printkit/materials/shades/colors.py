@@ -13,7 +13,7 @@ Lab = tuple[float, float, float]
 
 LIGHTEST, DARKEST = 90.0, 26.0
 """CIE lightness of the ends of a series: off the white of the paper, not yet black (design choice)."""
-LINES_LIGHTEST, LINES_DARKEST = 90.0, 45.0
+LINES_LIGHTEST, LINES_DARKEST = 92.0, 46.0
 """The same where shades are drawn with black lines: beyond them the lines run together."""
 FINEST = 8.0
 """CIEDE2000 of the finest step (design choice): twice what a home printer may be off by (from memory)."""

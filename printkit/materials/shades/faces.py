@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from printkit.materials import needs
 from printkit.materials.layout import INK, accent, content, hairline, hatching, picture
 from printkit.pack import Tray
 from printkit.pictures.colors import lab
@@ -17,6 +18,8 @@ LEAST_PATCH = 12.0
 _PICTURE, _GAP = 13.0, 3.0
 _LINE = 0.6
 """mm of the black lines that make grays."""
+SPREAD = _LINE / (_LINE + 0.1)
+"""What of a printed line is drawn: ink and toner run about 0.05 mm to either side (from memory)."""
 _RING, _RINGS_APART = 2.6, 2.4
 _SOFT: Color = (0.7,)
 
@@ -30,11 +33,11 @@ class Patch:
 
     @property
     def covered(self) -> float:
-        """The share that black lines cover: so much that light from all of it is that of the gray."""
+        """The share that black lines cover as drawn: printed, light from all of it is that of the gray."""
         if not self.lines:
             return 0.0
         light, ink = _luminance(self.color), _luminance(INK)
-        return round((1 - light) / (1 - ink), 4)
+        return round(SPREAD * (1 - light) / (1 - ink), 4)
 
 
 def _luminance(color: Color) -> float:
@@ -43,10 +46,11 @@ def _luminance(color: Color) -> float:
     return ((lightness + 16) / 116) ** 3 if lightness > 8 else lightness * 27 / 24389
 
 
-def patch_box(size: tuple[float, float], *, pictured: bool) -> Rect:
-    """Where the patch lies on a card, with room for a picture below it or not."""
+def patch_box(size: tuple[float, float], *, pictured: bool, shown: float = _PICTURE) -> Rect:
+    """Where the patch lies on a card, with room for a picture `shown` mm high below it or not."""
     box = content(size)
-    below = min(_PICTURE, 0.22 * box.height) + _GAP if pictured else 0.0
+    share = 0.22 if shown <= _PICTURE else 0.34
+    below = min(shown, share * box.height) + _GAP if pictured else 0.0
     return Rect(box.left, box.top, box.width, micrometres(box.height - below))
 
 
@@ -55,7 +59,7 @@ def faces_of(
 ) -> tuple[Face, Face, Rect]:
     """Front and back of a card, and where its own ring lies on the back."""
     frame = hairline(size, accent(tray))
-    box = patch_box(size, pictured=motif is not None)
+    box = patch_box(size, pictured=motif is not None, shown=needs.least_thing(tray.child, _PICTURE))
     marks: list[Mark] = [frame, *_patch_marks(patch, box)]
     if motif is not None:
         whole = content(size)
@@ -76,7 +80,7 @@ def _patch_marks(patch: Patch, box: Rect) -> tuple[Mark, ...]:
     edge = Box(
         x=inner.left, y=inner.top, width=inner.width, height=inner.height, radius=0.5, stroke=INK, line=0.3
     )
-    return (*hatching(box.inset(0.6), gap=gap, color=INK, line=_LINE), edge)
+    return (*hatching(box.inset(0.3), gap=gap, color=INK, line=_LINE), edge)
 
 
 def _rings(size: tuple[float, float], place: int, count: int) -> tuple[tuple[Mark, ...], Rect]:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Literal
 
 from printkit.chance import Chance
 from printkit.checks import Millimetres, OneOf, Whole, Words, setting
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.layout import (
     FAINT,
@@ -98,7 +99,15 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     if not sizes:
         asked = tray.size if isinstance(tray.size, tuple) else _NAMED[tray.size or "medium"]
         return refused(size_problem(tray, room, asked))
-    found = next(((size, ratio) for size in sizes if (ratio := _ratio(tray, size, motifs))), None)
+    found = next(
+        (
+            (size, ratio)
+            for smallest in dict.fromkeys((needs.least_thing(tray.child, SMALLEST), SMALLEST))
+            for size in sizes
+            if (ratio := _ratio(tray, size, motifs, smallest))
+        ),
+        None,
+    )
     if found is None:
         return refused(_too_coarse(tray, sizes[-1], motifs))
     size, ratio = found
@@ -162,13 +171,13 @@ def _tallest(tray: Tray, size: tuple[float, float], motif: "Motif") -> tuple[flo
     return longest * high, longest
 
 
-def _ratio(tray: Tray, size: tuple[float, float], motifs) -> float | None:
+def _ratio(tray: Tray, size: tuple[float, float], motifs, smallest: float) -> float | None:
     """The ratio at which the smallest is large enough on a card of this size; None if none is."""
     steps = exponents(tray.settings.count, tray.settings.form)[-1]
     largest = min(_tallest(tray, size, motif)[1] for motif in motifs)
-    if largest < SMALLEST:
+    if largest < smallest:
         return None
-    most = math.floor((largest / SMALLEST) ** (1 / steps) * 1000) / 1000
+    most = math.floor((largest / smallest) ** (1 / steps) * 1000) / 1000
     wanted = tray.settings.ratio
     if wanted is not None:
         return wanted if wanted <= most else None
@@ -309,6 +318,7 @@ MATERIAL = Material(
     name="sizes",
     order=100,
     line="one picture in three to seven sizes, to be put in order or sorted into large and small",
+    track="looking",
     settings=Settings,
     facts=Facts,
     stock="card",

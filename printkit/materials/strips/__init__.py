@@ -1,5 +1,6 @@
 """Strips: addition and subtraction facts to complete, with things or places for counters above."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Literal
@@ -7,6 +8,7 @@ from typing import Literal
 from printkit.chance import Chance
 from printkit.checks import Flag, OneOf, Whole, Words, setting
 from printkit.errors import Problem, listing
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.layout import (
     SMALLEST_THING,
@@ -23,14 +25,14 @@ from printkit.materials.strips.faces import Look, back, counters, front, own_bac
 from printkit.materials.strips.facts import (
     UNKNOWNS,
     Task,
-    chosen_facts,
-    facts_within,
     operations,
     tasks,
 )
 from printkit.materials.strips.groups import Shape
 from printkit.materials.strips.guidance import GUIDANCE
-from printkit.materials.strips.plan import Fit, Help, Wants, fitted
+from printkit.materials.strips.picking import PICKS, Picking, none_picked, picked_facts
+from printkit.materials.strips.plan import Fit, Help, Wants, fitted, met
+from printkit.materials.tile_faces import PLAY
 from printkit.pack import Tray
 from printkit.pieces import Face, Piece
 from printkit.units import Rect
@@ -48,6 +50,14 @@ class Settings:
         "result",
         OneOf((*UNKNOWNS, "mixed")),
         "which number is asked for: the result, the second, the first, or each as often",
+    )
+    pick: Literal["any", "exact", "doubles", "through-ten"] = setting(
+        "any",
+        OneOf(PICKS),
+        "which facts: any, those of sums_to itself, doubles, or those that go through ten (8 + 6, 14 - 6)",
+    )
+    known: int | None = setting(
+        None, Whole(2, 100), "the sum the child is sure of: a third of the strips stay within it"
     )
     help: Literal["pictures", "places", "none"] | None = setting(
         None,
@@ -116,6 +126,9 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
                 "sums_to = a whole number from 2 to 100",
             )
         )
+    lacking = none_picked(_picking(tray, most))
+    if lacking is not None:
+        return refused(problem(tray, *lacking))
     motif = chosen_motif(seed, tray)
     if not motif.ok:
         return refused(motif.problem)
@@ -142,10 +155,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         leftward=_leftward(tray),
     )
     pieces = [_piece(look, tray, task) for task in todo] + _own(look, tray)
-    needs = [Need(what="wipe-off pen", count=1)]
+    gather = [Need(what="wipe-off pen", count=1)]
     if wants.help == "places":
-        needs.insert(0, Need(what="counters", count=counters(todo), size=tray.child.counter))
-    return Made(pieces=set_marked(pieces), needs=tuple(needs), notes=notes)
+        gather.insert(0, Need(what="counters", count=counters(todo), size=tray.child.counter))
+    return Made(pieces=set_marked(pieces), needs=tuple(gather), notes=notes)
 
 
 def _leftward(tray: Tray) -> bool:
@@ -171,17 +184,25 @@ def figures_of(tray: Tray, room: Room, motif: ChosenMotif) -> Figures | None:
 def _tasks(seed: int, tray: Tray, most: int) -> tuple[Task, ...]:
     settings: Settings = tray.settings
     chance = Chance(seed, tray.child.name, tray.set)
-    each = len(facts_within(most, "add", zero=settings.zero))
-    count = settings.count or min(USUAL, each * len(operations(settings.operation)))
-    facts = chosen_facts(
-        most,
-        settings.operation,
-        count,
-        zero=settings.zero,
+    facts = picked_facts(
+        _picking(tray, most),
+        settings.count,
+        USUAL,
         shuffled=settings.order == "shuffled",
         chance=chance.again("facts"),
     )
     return tasks(facts, settings.unknown, chance.again("unknown"))
+
+
+def _picking(tray: Tray, most: int) -> Picking:
+    settings: Settings = tray.settings
+    return Picking(
+        most=most,
+        operation=settings.operation,
+        pick=settings.pick,
+        known=settings.known,
+        zero=settings.zero,
+    )
 
 
 def _piece(look: Look, tray: Tray, task: Task) -> Piece:
@@ -240,10 +261,18 @@ def _sizes(tray: Tray, room: Room) -> Iterator[tuple[float, float]]:
     longer, shorter = max(room), min(room)
     lengths = [LONG] if longer >= LONG else [longer, shorter]
     heights = [41.0, 50.0, 62.0, 83.0, 125.0]
+    extra: set[tuple[float, float]] = set()
     if longer < LONG:
         heights += [31.0, 36.0]
+    least = needs.least_piece(tray.child)
+    if needs.is_large(tray.child) or least:
+        heights = [height for height in heights if height >= least]
+        for long, short in ((longer, shorter), (shorter, longer)):
+            for parts in (1, 2, 3):
+                if (size := (long, math.floor(2 * short / parts) / 2))[1] >= least:
+                    extra.add(size)
     tried = {(length, height) for length in lengths for height in heights}
-    tried |= {tuple(room), (room.height, room.width), (longer, shorter)}
+    tried |= extra | {tuple(room), (room.height, room.width), (longer, shorter)}
     fitting = (size for size in tried if fits_sheet(size, room))
     yield from sorted(fitting, key=lambda size: (-_to_a_sheet(size, room), -size[0] * size[1], size))
 
@@ -270,7 +299,7 @@ def _helps(tray: Tray, most: int) -> tuple[Help, ...]:
     return ("pictures", "none") if most <= PICTURES_TO else ("none",)
 
 
-def _wants(tray: Tray, motif: ChosenMotif, most: int, help: Help) -> Wants:
+def _wants(tray: Tray, motif: ChosenMotif, most: int, help: Help, box: float = 0.0) -> Wants:
     settings: Settings = tray.settings
     unknowns = UNKNOWNS if settings.unknown == "mixed" else (settings.unknown,)
     return Wants(
@@ -281,13 +310,49 @@ def _wants(tray: Tray, motif: ChosenMotif, most: int, help: Help) -> Wants:
         place=tray.child.counter + 2,
         shape=Shape(*shape_of(motif.drawing(20.0))),
         numerals=tray.child.numerals,
+        box=box,
+        large_thing=needs.least_thing(tray.child, 0.0),
+        large_numeral=needs.least_numeral(tray.child),
     )
 
 
+def _boxes(tray: Tray) -> tuple[float, ...]:
+    """The least sides of boxes in mm, tried in turn: those of a tile for a hand that does not pinch,
+    those of a line to write on, those of everybody."""
+    if not needs.is_easy_grip(tray.child):
+        return (0.0,)
+    return (needs.least_piece(tray.child) + PLAY, needs.line(tray.child, 0.0), 0.0)
+
+
 def _found(tray, motif, most, sizes, room) -> tuple[Wants, Fit] | None:
-    """The first size that pleases, or else the first that holds the set."""
+    """The first size that pleases, or else the first that holds the set; with the largest boxes asked for."""
+    large = needs.is_large(tray.child)
+    find = _found_large if large else _found_usual
+    for box in _boxes(tray):
+        found = find(tray, motif, most, sizes, box)
+        if found:
+            return found
+    return None
+
+
+def _found_large(tray, motif, most, sizes, box) -> tuple[Wants, Fit] | None:
+    """The first size that is large enough, or else the one that comes nearest.
+
+    Unasked, things are drawn only where they can be as large as the child needs them.
+    """
+    helps = _helps(tray, most)
+    for help in helps:
+        wants = _wants(tray, motif, most, help, box)
+        fits = [fit for size in sizes if (fit := fitted(size, wants))]
+        best = max(fits, key=lambda fit: met(fit, wants), default=None)
+        if best and (help == helps[-1] or met(best, wants) >= 1):
+            return wants, best
+    return None
+
+
+def _found_usual(tray, motif, most, sizes, box) -> tuple[Wants, Fit] | None:
     for help in _helps(tray, most):
-        wants = _wants(tray, motif, most, help)
+        wants = _wants(tray, motif, most, help, box)
         fits: list[Fit] = []
         for size in sizes:
             fit = fitted(size, wants)
@@ -351,6 +416,7 @@ MATERIAL = Material(
     name="strips",
     order=30,
     line="addition and subtraction strips to complete, the answer in thin figures behind",
+    track="operations",
     settings=Settings,
     facts=Facts,
     stock="card",

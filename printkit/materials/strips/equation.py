@@ -22,11 +22,12 @@ THIN: Color = (0.5,)
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Figures:
-    """How large a set writes: numerals `height` mm high, boxes `box` mm wide."""
+    """How large a set writes: numerals `height` mm high, boxes `box` mm wide and at least `tall` mm high."""
 
     height: float
     box: float
     numerals: Numerals
+    tall: float = 0.0
 
     @property
     def slot(self) -> float:
@@ -35,17 +36,22 @@ class Figures:
     @property
     def high(self) -> float:
         """Height of the line with its boxes, in mm."""
-        return self.height + 2 * BOX_PAD
+        return max(self.tall, self.height + 2 * BOX_PAD)
+
+    @property
+    def pad(self) -> float:
+        """mm from the upper edge of a box to the top of the numerals beside it."""
+        return (self.high - self.height) / 2 if self.tall > self.height + 2 * BOX_PAD else BOX_PAD
 
     def wide(self, number: int) -> float:
         """Width of a numeral with its base rule, in mm."""
         return _bold(str(number), self.height, self.numerals).width + 0.14 * self.height
 
 
-def figures(height: float, digits: int, numerals: Numerals) -> Figures:
-    """Numerals `height` mm high and boxes that hold numbers of so many digits."""
-    box = max((0.7 * digits + 0.5) * height, min(BOX_WIDTH, 2 * height))
-    return Figures(height=height, box=micrometres(box), numerals=numerals)
+def figures(height: float, digits: int, numerals: Numerals, least: float = 0.0) -> Figures:
+    """Numerals `height` mm high and boxes that hold numbers of so many digits, `least` mm wide and high."""
+    box = max((0.7 * digits + 0.5) * height, min(BOX_WIDTH, 2 * height), least)
+    return Figures(height=height, box=micrometres(box), numerals=numerals, tall=least)
 
 
 def _bold(text: str, height: float, numerals: Numerals):
@@ -79,7 +85,7 @@ def equation(
 
     `top` is where the boxes begin. Without a sign there is an empty round to write it in.
     """
-    base = micrometres(top + BOX_PAD + how.height)
+    base = micrometres(top + how.pad + how.height)
     marks: list[Mark] = []
     for term, (left, width) in zip(terms, columns, strict=True):
         middle = left + width / 2

@@ -5,7 +5,7 @@
 """
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from itertools import chain, zip_longest
@@ -115,16 +115,23 @@ def operations(setting: str) -> tuple[Operation, ...]:
 def chosen_facts(
     most: int, setting: str, count: int, *, zero: bool, shuffled: bool, chance: Chance
 ) -> tuple[Fact, ...]:
-    """The facts of a set in order: climbing, or shuffled; none again until all have appeared.
+    """`count` of all facts within `most`, as `among` chooses them."""
+    facts = {kind: facts_within(most, kind, zero=zero) for kind in operations(setting)}
+    return among(facts, count, shuffled=shuffled, chance=chance)
 
-    With 'both' the operations take turns, addition first.
+
+def among(
+    facts: Mapping[Operation, Sequence[Fact]], count: int, *, shuffled: bool, chance: Chance
+) -> tuple[Fact, ...]:
+    """`count` of the facts in order: climbing, or shuffled; none again until all have appeared.
+
+    Of two operations they take turns, in their order.
     """
-    kinds = operations(setting)
-    shares = [(count + len(kinds) - 1 - i) // len(kinds) for i in range(len(kinds))]
+    shares = [(count + len(facts) - 1 - i) // len(facts) for i in range(len(facts))]
     lists: list[list[Fact]] = []
-    for kind, share in zip(kinds, shares, strict=True):
+    for (kind, every), share in zip(facts.items(), shares, strict=True):
         draw = chance.again(kind)
-        made = passes(facts_within(most, kind, zero=zero), share, draw)
+        made = passes(every, share, draw)
         ordered = [draw.shuffled(each) if shuffled else each for each in made]
         lists.append([fact for each in ordered for fact in each])
     return tuple(fact for turn in zip_longest(*lists) for fact in turn if fact is not None)

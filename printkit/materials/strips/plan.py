@@ -28,11 +28,17 @@ FRAME_PAD = 1.4
 """mm between the frame of a group and its things; frames are drawn only where a group may be empty."""
 _NUMERALS = tuple(20.0 - 0.5 * i for i in range(29))
 """Heights of numerals that are tried, in mm, down to 6."""
+_LARGER = tuple(40.0 - i for i in range(20))
+"""Heights that are tried before for a child who needs numerals large."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Wants:
-    """What a set of strips may hold: every fact within `most` of these kinds."""
+    """What a set of strips may hold: every fact within `most` of these kinds.
+
+    Boxes are at least `box` mm wide and high. Where the child needs things and numerals large, they
+    grow to `large_thing` and `large_numeral` mm; both are 0 for others.
+    """
 
     most: int
     kinds: tuple[Kind, ...]
@@ -41,6 +47,22 @@ class Wants:
     place: float
     shape: Shape
     numerals: Numerals
+    box: float = 0.0
+    large_thing: float = 0.0
+    large_numeral: float = 0.0
+
+    @property
+    def heights(self) -> tuple[float, ...]:
+        """Heights of numerals to be tried, in mm, large ones first."""
+        return (*(h for h in _LARGER if h <= self.large_numeral), *_NUMERALS)
+
+    def figures(self, height: float) -> Figures:
+        """Numerals of that height with the boxes of the set."""
+        return figures(height, self.digits, self.numerals, self.box)
+
+    def suits(self, height: float, usual: float) -> bool:
+        """Whether numerals are not too high for the strip, by what is `usual` there or by the need."""
+        return height <= max(usual, self.large_numeral)
 
     @property
     def digits(self) -> int:
@@ -99,7 +121,15 @@ def hidden(kind: Kind) -> tuple[bool, bool, bool]:
 def fitted(size: tuple[float, float], wants: Wants) -> Fit | None:
     """The best a strip of that size can do, or None if it cannot hold the set."""
     fits = [fit for fit in _FITS[wants.help](size, wants) if fit is not None]
+    if wants.large_numeral:
+        return max(fits, key=lambda fit: (met(fit, wants), fit.how.height, fit.thing), default=None)
     return max(fits, key=lambda fit: (min(fit.thing / _BESIDE, fit.how.height), fit.thing), default=None)
+
+
+def met(fit: Fit, wants: Wants) -> float:
+    """How far a strip meets the need of a child who needs things and numerals large: 1 if it does."""
+    thing = fit.thing / wants.large_thing if wants.help == "pictures" else 1.0
+    return min(1.0, thing, fit.how.height / wants.large_numeral)
 
 
 _BESIDE = 0.6
@@ -121,9 +151,9 @@ def minimums(how: Figures, wants: Wants, kind: Kind) -> tuple[float, ...]:
 
 def _plain(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
     box = inner(size)
-    for height in _NUMERALS:
-        how = figures(height, wants.digits, wants.numerals)
-        if how.high > box.height or height > 18.0:
+    for height in wants.heights:
+        how = wants.figures(height)
+        if how.high > box.height or not wants.suits(height, 18.0):
             continue
         if all(sum(minimums(how, wants, kind)) + 2 * how.slot <= box.width for kind in wants.kinds):
             yield Fit(size=size, how=how)
@@ -135,9 +165,9 @@ def _plain(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
 
 def _pictured(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
     box = inner(size)
-    for height in _NUMERALS:
-        how = figures(height, wants.digits, wants.numerals)
-        if height > _preferred(box) or height < 7.0:
+    for height in wants.heights:
+        how = wants.figures(height)
+        if not wants.suits(height, _preferred(box)) or height < 7.0:
             continue
         least = {kind: minimums(how, wants, kind) for kind in wants.kinds}
         for across in _acrosses(wants.most):
@@ -162,7 +192,7 @@ def _thing(
 ) -> float:
     """The size of a thing at which every fact fits; 0 once it is too small."""
     band = box.height - how.high - BETWEEN - 2 * wants.pad
-    size = min(LARGEST_THING, band / groups.extent(wants.most, across, wants.shape)[1])
+    size = min(max(LARGEST_THING, wants.large_thing), band / groups.extent(wants.most, across, wants.shape)[1])
     for kind in wants.kinds:
         for fact in wants.hardest(kind):
             if size < SMALLEST_THING:
@@ -213,9 +243,9 @@ def picture_columns(fit: Fit, wants: Wants, kind: Kind, fact: Fact) -> Columns:
 
 def _placed(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
     box = inner(size)
-    for height in _NUMERALS:
-        how = figures(height, wants.digits, wants.numerals)
-        if height > min(_preferred(box), 12.0) or height < 7.0:
+    for height in wants.heights:
+        how = wants.figures(height)
+        if not wants.suits(height, min(_preferred(box), 12.0)) or height < 7.0:
             continue
         band = box.height - how.high - BETWEEN
         down = int((band + BETWEEN + 1e-6) // (wants.place + BETWEEN))

@@ -7,6 +7,7 @@ from typing import Literal
 from printkit.chance import Chance
 from printkit.checks import OneOf, WordOrWords, Words, setting
 from printkit.materials import arrange as arranging
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.frames import frame_marks
 from printkit.materials.layout import (
@@ -29,7 +30,7 @@ from printkit.materials.making import fitting_sizes, piece_of
 from printkit.materials.motifs import chosen_motif
 from printkit.materials.naming import Naming, height_of, naming, written
 from printkit.materials.ten_frames.guidance import GUIDANCE
-from printkit.pack import Tray
+from printkit.pack import Child, Tray
 from printkit.pieces import Area, Dot, Drawing, Face, Mark, Piece
 from printkit.units import Rect, micrometres
 
@@ -118,10 +119,14 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         return refused(
             size_problem(tray, room, tray.size if isinstance(tray.size, tuple) else named["small"])
         )
-    size = next((size for size in sizes if _cell(last, size) * arranging.FRAME_FILL >= SMALLEST_THING), None)
+    size = next((size for size in sizes if _cell(tray.child, last, size) * arranging.FRAME_FILL >= SMALLEST_THING), None)
     if size is None:
         return refused(_too_many(tray, sizes[-1]))
-    cell = _cell(last, size)
+    size = needs.nearest(
+        (each for each in sizes if _cell(tray.child, last, each) * arranging.FRAME_FILL >= SMALLEST_THING),
+        lambda each: needs.merit(tray.child, _cell(tray.child, last, each) * arranging.FRAME_FILL),
+    )
+    cell = _cell(tray.child, last, size)
     drawing = motif.drawing(cell * arranging.FRAME_FILL) if tray.settings.things == "pictures" else None
     said = sorted({_said(tray, number) for number in _numbers(tray)})
     words, notes = naming(tray.child, tray.settings.words, None, said)
@@ -168,6 +173,11 @@ def _frames(number: int) -> int:
     return max(1, -(-number // 10))
 
 
+def _lying(count: int, box: Rect, cell: float | None = None) -> tuple[arranging.Frame, ...]:
+    """Frames with two rows of five, as the guide speaks of them, on a card of any shape."""
+    return arranging.frames(count, box, cell, arranging.LYING)
+
+
 def _said(tray: Tray, number: int) -> int:
     """The number on the back."""
     return number if tray.settings.asks == "filled" else 10 * _frames(number) - number
@@ -176,12 +186,12 @@ def _said(tray: Tray, number: int) -> int:
 # --- cards -----------------------------------------------------------------------------------
 
 
-def _cell(most: int, size: tuple[float, float]) -> float:
+def _cell(child: Child, most: int, size: tuple[float, float]) -> float:
     """The side of a place in mm at which the frames for `most` things fit a card."""
     return min(
-        _LARGEST_CELL,
+        needs.least_thing(child, arranging.FRAME_FILL * _LARGEST_CELL) / arranging.FRAME_FILL,
         *(
-            arranging.frames(10 * count, _box(size))[0].cell if min(_box(size)[2:]) > 0 else 0.0
+            _lying(10 * count, _box(size))[0].cell if min(_box(size)[2:]) > 0 else 0.0
             for count in range(1, _frames(most) + 1)
         ),
     )
@@ -194,7 +204,7 @@ def _box(size: tuple[float, float]) -> Rect:
 
 def _too_many(tray: Tray, size: tuple[float, float]):
     last = tray.child.numbers[1]
-    fits = [n for n in range(1, last) if _cell(n, size) * arranging.FRAME_FILL >= SMALLEST_THING]
+    fits = [n for n in range(1, last) if _cell(tray.child, n, size) * arranging.FRAME_FILL >= SMALLEST_THING]
     return problem(
         tray,
         "size" if tray.size is not None else "numbers",
@@ -217,7 +227,7 @@ def _card(
 ) -> Piece:
     key = str(number) if len(tray.settings.fill) == 1 else f"{number}-{fill}"
     cells = filled(number, fill, Chance(seed, tray.child.name, tray.set, key))
-    frames = arranging.frames(number, _box(size), cell)
+    frames = _lying(number, _box(size), cell)
     marks: list[Mark] = [hairline(size, accent(tray))]
     for frame in frames:
         marks += frame_marks(frame)
@@ -239,16 +249,13 @@ def _card(
 
 def _place(frames: Sequence[arranging.Frame], place: int) -> Rect:
     """The cell of a place."""
-    frame = frames[place // 10]
-    row, column = divmod(place % 10, 5)
-    return Rect(frame.left + column * frame.cell, frame.top + row * frame.cell, frame.cell, frame.cell)
+    return frames[place // 10].place(place % 10)
 
 
 def _around(frames: Sequence[arranging.Frame]) -> Rect:
     """The box about all frames."""
     left, top = min(frame.left for frame in frames), min(frame.top for frame in frames)
-    right = max(frame.left + 5 * frame.cell for frame in frames)
-    bottom = max(frame.top + 2 * frame.cell for frame in frames)
+    right, bottom = max(frame.box.right for frame in frames), max(frame.box.bottom for frame in frames)
     return Rect(*(micrometres(part) for part in (left, top, right - left, bottom - top)))
 
 
@@ -304,11 +311,11 @@ def _mats(tray: Tray, room: Room) -> Made:
         tried = [(_mat_size(counter + each, frames), counter + each) for each in air]
         size, wanted = next((item for item in tried if fits_sheet(item[0], room)), tried[-1])
     box = _box(size)
-    cell = arranging.frames(10 * frames, box)[0].cell if min(box[2:]) > 0 else 0.0
+    cell = _lying(10 * frames, box)[0].cell if min(box[2:]) > 0 else 0.0
     if not fits_sheet(size, room) or cell < wanted - 1e-6:
         return refused(_too_wide(tray, room, size, wanted, frames))
     cell = wanted if not isinstance(tray.size, tuple) else micrometres(min(cell, counter + _AIR["large"]))
-    laid = arranging.frames(10 * frames, box, cell)
+    laid = _lying(10 * frames, box, cell)
     marks = (hairline(size, accent(tray)), *(mark for frame in laid for mark in frame_marks(frame)))
     front = Face(marks=marks, areas=(Area(box=_around(laid), things=0, ground="frame"),))
     facts = Facts(quantity=0, frames=frames, empty=10 * frames, fill=None, cells=(), numeral=None, words={})
@@ -329,7 +336,7 @@ def _too_wide(tray: Tray, room: Room, size: tuple[float, float], cell: float, fr
     own = isinstance(tray.size, tuple)
     limit = size if own else (max(room), min(room))
     box = _box(limit)
-    most = arranging.frames(10 * frames, box)[0].cell - _AIR["small"] if min(box[2:]) > 0 else 0.0
+    most = _lying(10 * frames, box)[0].cell - _AIR["small"] if min(box[2:]) > 0 else 0.0
     where = f"a mat of {size[0]:g} x {size[1]:g} mm" if own else "the sheet"
     smaller = f"counters of at most {int(most)} mm, or " if most >= 8 else ""
     return problem(
@@ -344,6 +351,7 @@ MATERIAL = Material(
     name="ten-frames",
     order=12,
     line="frames of ten: filled ones as cards with the number behind, empty ones for loose counters",
+    track="counting",
     settings=Settings,
     facts=Facts,
     stock="card",

@@ -2,11 +2,13 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import product
 from typing import Literal
 
 from printkit.checks import Millimetres, OneOf, Several, Whole, Words, setting
 from printkit.errors import listing
+from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.frames import ground_marks
 from printkit.materials.layout import (
@@ -23,9 +25,9 @@ from printkit.materials.strips import groups as groups
 from printkit.materials.strips.groups import Shape
 from printkit.materials.tracing.card import card_made
 from printkit.materials.tracing.guidance import GUIDANCE
-from printkit.materials.tracing.plan import AROUND, Plan, Texts, inner, planned, rows_of
+from printkit.materials.tracing.plan import AROUND, Mode, Plan, Texts, inner, planned, rows_of
 from printkit.materials.tracing.rows import EDGE, Writing, has_strokes, ink_width, row_marks
-from printkit.pack import Tray
+from printkit.pack import Child, Tray
 from printkit.pieces import Area, Drawing, Face, Mark, Piece
 from printkit.words import find
 
@@ -47,6 +49,12 @@ class Settings:
         Millimetres(8, 150),
         "mm from the top line to the base line, 8 to 40; unset: the largest of 18, 16, 14, 12, 10, 8 that"
         " fits; on a card the height of the numeral, 60 to 150; unset: up to 80",
+    )
+    line_most: float | None = setting(
+        None,
+        Millimetres(8, 40),
+        "mm: the largest line height of rows that is tried where line_height is unset; lower where a word"
+        " is too long",
     )
     help: Literal["arrows", "dots", "none"] = setting(
         "arrows",
@@ -75,6 +83,10 @@ class Facts:
 
 HEIGHTS = (18.0, 16.0, 14.0, 12.0, 10.0, 8.0)
 """Line heights tried in turn, in mm (common practice: larger ones for younger children)."""
+_BARE = 0.7
+"""What a strip without things counts for, beside one with them, for a child with needs."""
+_LARGER = (40.0, 32.0, 25.0, 20.0)
+"""Those tried before for a child who needs numerals large."""
 PLEASING = 14.0
 """mm: a line height that gives way for two strips on a sheet, not lower."""
 LARGEST = 40.0
@@ -101,10 +113,33 @@ class _Space:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class _Wish:
-    """Rows and line height as the pack file asks for them."""
+    """Rows and line height as the pack file asks for them, and the child they are for."""
 
     rows: int | None
     height: float | None
+    child: Child
+    most: float | None = None
+
+    @property
+    def heights(self) -> tuple[tuple[float, ...], ...]:
+        """Line heights in mm, in turn: all of a group give way to a shorter strip, none of a later group
+        does. The one asked for, or the usual ones and those that the child needs.
+        """
+        if self.height:
+            return ((self.height,),)
+        large, line = needs.least_numeral(self.child), needs.line(self.child, 0.0)
+        wanted = {each for each in _LARGER if each <= large} | ({line} if line else set())
+        if self.most and not wanted:
+            return ((self.most,), *((each,) for each in HEIGHTS if each < self.most))
+        return ((*sorted(wanted, reverse=True), *HEIGHTS),)
+
+    def met(self, plan: Plan) -> float:
+        """How far a plan meets the needs of the child: 1 if it does."""
+        thing = plan.things.size if plan.things else None
+        line = needs.line(self.child, 0.0)
+        merit = needs.merit(self.child, thing, plan.height)
+        merit = min(merit, plan.height / line) if line and not self.height else merit
+        return merit if plan.things or not self.child.needs else _BARE * merit
 
 
 def make(seed: int, tray: Tray, room: Room) -> Made:
@@ -127,7 +162,9 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         return refused(size_problem(tray, room, (spaces[0].width, spaces[0].limit)))
     texts = _texts(tray)
     shape = Shape(*shape_of(motif.drawing(20.0)))
-    wish = _Wish(rows=settings.rows, height=settings.line_height)
+    wish = _Wish(
+        rows=settings.rows, height=settings.line_height, child=tray.child, most=settings.line_most
+    )
     plan = _plan(wish, spaces, texts, shape)
     if plan is None:
         return refused(_too_large(tray, room, wish, spaces, texts, shape))
@@ -135,7 +172,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     pieces = [_piece(tray, plan, texts, number, drawing, shape) for number in texts.numbers]
     if settings.form == "strips":
         pieces = set_marked(pieces)
-    return Made(pieces=tuple(pieces), needs=(Need(what="pencil", count=1),), notes=_notes(texts))
+    notes = (*_notes(texts), *needs.narrow_line(tray.child, plan.height))
+    return Made(pieces=tuple(pieces), needs=(Need(what="pencil", count=1),), notes=notes)
 
 
 def _texts(tray: Tray) -> Texts:
@@ -151,6 +189,8 @@ def _texts(tray: Tray) -> Texts:
             hand=tray.child.hand,
         ),
         leftward=_leftward(tray.child.languages),
+        large=needs.least_thing(tray.child, 0.0),
+        narrowest=needs.least_piece(tray.child, 62.0),
     )
 
 
@@ -199,23 +239,25 @@ def _spaces(tray: Tray, room: Room) -> tuple[_Space, ...]:
 
 def _plan(wish: _Wish, spaces: tuple[_Space, ...], texts: Texts, shape: Shape) -> Plan | None:
     """The plan that keeps most of what is usual: the things, two rows, then large letters."""
-    return next(_plans(wish, spaces, texts, shape), None)
+    return needs.nearest(_plans(wish, spaces, texts, shape), wish.met)
 
 
 def _plans(wish: _Wish, spaces, texts, shape) -> Iterator[Plan]:
-    heights = (wish.height,) if wish.height else HEIGHTS
-    for modes in (("beside", "above"), ("none",)):
-        for least in (2, 1):
-            for space in spaces:
-                for height in (each for each in heights if each >= space.least):
-                    for rows in _row_counts(wish, space, least):
-                        for mode in modes:
-                            plan = planned(
-                                space.width, space.limit, height, rows, mode, texts, shape,
-                                fill=space.fill,
-                            )  # fmt: skip
-                            if plan:
-                                yield plan
+    for heights, (modes, least) in product(wish.heights, _GIVING_WAY):
+        for space in spaces:
+            for height in (each for each in heights if each >= space.least):
+                for rows, mode in product(_row_counts(wish, space, least), modes):
+                    plan = planned(
+                        space.width, space.limit, height, rows, mode, texts, shape, fill=space.fill
+                    )
+                    if plan:
+                        yield plan
+
+
+_GIVING_WAY: tuple[tuple[tuple[Mode, ...], int], ...] = tuple(
+    product((("beside", "above"), ("none",)), (2, 1))
+)
+"""Where the things may be, and how many rows there are at least: what is given up one after the other."""
 
 
 def _row_counts(wish: _Wish, space: _Space, least: int) -> tuple[int, ...]:
@@ -236,7 +278,7 @@ def _too_large(tray, room, wish, spaces, texts, shape):
     if wide > line:
         return _too_long(tray, wish, word, wide, line, height)
     if wish.rows:
-        fewer = (_Wish(rows=n, height=wish.height) for n in range(wish.rows - 1, 0, -1))
+        fewer = (replace(wish, rows=n) for n in range(wish.rows - 1, 0, -1))
         fitting = next((each for each in fewer if _plan(each, spaces, texts, shape)), None)
         if fitting:
             return problem(
@@ -244,7 +286,7 @@ def _too_large(tray, room, wish, spaces, texts, shape):
             )
     if wish.height:
         halves = range(int(2 * wish.height), 15, -1)
-        lower = (_Wish(rows=wish.rows, height=half / 2) for half in halves)
+        lower = (replace(wish, height=half / 2) for half in halves)
         fitting = next((each for each in lower if _plan(each, spaces, texts, shape)), None)
         if fitting:
             return problem(
@@ -312,6 +354,7 @@ MATERIAL = Material(
     name="tracing",
     order=20,
     line="the numeral and its words to trace and write on ruled lines, with that many things",
+    track="writing",
     settings=Settings,
     facts=Facts,
     stock="plain",

@@ -76,7 +76,7 @@ def _size(texts: Texts, height: float) -> tuple[float, float]:
     words = _WORD * (len(texts.columns) - 1)
     above = _above(texts, height)
     high = 100.0 - outside.height + 2 * _AIR + above + height + _below(height) + words
-    return micrometres(max(62.0, widest + edge + 2 * _AIR)), micrometres(high)
+    return micrometres(max(texts.narrowest, widest + edge + 2 * _AIR)), micrometres(high)
 
 
 def _wide(text: str, height: float, texts: Texts) -> float:

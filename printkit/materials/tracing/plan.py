@@ -35,13 +35,16 @@ _PAD = 1.5
 class Texts:
     """What is written for each number of a set: its numeral and its words, in order, and how.
 
-    `leftward` tells of the numeral and of each language whether its rows run from the right.
+    `leftward` tells of the numeral and of each language whether its rows run from the right; `large` is
+    the size in mm to which things grow for a child who needs that, `narrowest` the least width of a card.
     """
 
     numbers: tuple[int, ...]
     items: tuple[tuple[str, ...], ...]
     writing: Writing
     leftward: tuple[bool, ...]
+    large: float = 0.0
+    narrowest: float = 62.0
 
     def of(self, number: int) -> tuple[str, ...]:
         return self.items[self.numbers.index(number)]
@@ -94,7 +97,7 @@ def planned(
 
     `height` is the line height; `fill` makes the strip `limit` high and spreads the rows over it.
     """
-    for thing in _thing_sizes(mode, fill):
+    for thing in _thing_sizes(mode, fill, texts.large):
         spans = _spans(inner((width, 100.0)), mode, len(texts.columns))
         found = _with_things(width, limit, height, rows, mode, texts, shape, spans, thing, fill)
         if found:
@@ -102,10 +105,12 @@ def planned(
     return None
 
 
-def _thing_sizes(mode: Mode, fill: bool) -> tuple[float, ...]:
+def _thing_sizes(mode: Mode, fill: bool, large: float = 0.0) -> tuple[float, ...]:
     """Sizes of things tried in turn, in mm; where a sheet is to be filled, large ones first."""
     if mode == "none":
         return (0.0,)
+    if large:
+        return (large, 0.8 * large, 12.0, _PLEASING, SMALLEST_THING)
     return (13.0, 11.0, 9.0, _PLEASING, SMALLEST_THING) if fill else (_PLEASING, SMALLEST_THING)
 
 
@@ -157,7 +162,7 @@ def _with_things(width, limit, height, rows, mode, texts, shape, spans, thing, f
                 lines[0] * height + (lines[0] - 1) * gap,
             )
         )
-        things = _things(most, place.inset(pad), shape, thing)
+        things = _things(most, place.inset(pad), shape, thing, texts.large)
         if things is None:
             return None
     return Plan(
@@ -179,7 +184,7 @@ def _band(most: int, width: float, shape: Shape, thing: float) -> float:
     return 0.0
 
 
-def _things(most: int, box: Rect, shape: Shape, least: float) -> Things | None:
+def _things(most: int, box: Rect, shape: Shape, least: float, large: float) -> Things | None:
     """The largest things of which `most` lie in the box, if they are not under `least`."""
     if not most:
         return Things(box=box, size=least, across=1)
@@ -187,7 +192,7 @@ def _things(most: int, box: Rect, shape: Shape, least: float) -> Things | None:
         across: groups.largest((most,), across, shape, box.width, box.height) for across in _blocks(most)
     }
     best = max(sizes, key=sizes.__getitem__)
-    size = min(LARGEST_THING, sizes[best])
+    size = min(max(LARGEST_THING, large), sizes[best])
     if size < least - 1e-6:
         return None
     return Things(box=box, size=max(least, int(size * 100) / 100), across=best)

@@ -7,6 +7,7 @@ others are hollow, to colour in, on a base line alone.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 from printkit import letters
@@ -100,6 +101,7 @@ def aside(text: str, height: float, writing: Writing) -> float:
     return BESIDE * height / ASCENDER if signed else 0.0
 
 
+@lru_cache(maxsize=4096)
 def ink_width(text: str, height: float, writing: Writing) -> float:
     """How wide a text is on lines of that height, with the room for its signs, in mm."""
     if has_strokes(text, writing.numerals):
@@ -110,18 +112,18 @@ def ink_width(text: str, height: float, writing: Writing) -> float:
 
 def reach(texts: Sequence[str], height: float, writing: Writing) -> tuple[float, float]:
     """How far the texts reach above the top line and below the base line, in mm."""
-    tops, bottoms = [0.0], [0.0]
-    for text in texts:
-        if has_strokes(text, writing.numerals):
-            above, below = pen.reach(text, writing.help == "arrows", writing.numerals)
-            line = pen.line_width(height) / 2
-            tops.append(above * height + line)
-            bottoms.append(below * height + line)
-        else:
-            _, top, _, bottom = letters.run(text, em(height), numerals=writing.numerals).ink
-            tops.append(-top - height + TRACE_LINE)
-            bottoms.append(bottom + TRACE_LINE)
-    return max(tops), max(bottoms)
+    found = [(0.0, 0.0), *(_reach(text, height, writing) for text in texts)]
+    return max(up for up, _ in found), max(down for _, down in found)
+
+
+@lru_cache(maxsize=4096)
+def _reach(text: str, height: float, writing: Writing) -> tuple[float, float]:
+    if has_strokes(text, writing.numerals):
+        above, below = pen.reach(text, writing.help == "arrows", writing.numerals)
+        line = pen.line_width(height) / 2
+        return above * height + line, below * height + line
+    _, top, _, bottom = letters.run(text, em(height), numerals=writing.numerals).ink
+    return -top - height + TRACE_LINE, bottom + TRACE_LINE
 
 
 def copies(text: str, height: float, room: float, writing: Writing) -> int:

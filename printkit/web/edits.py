@@ -52,15 +52,15 @@ def changed(data: bytes, changes: Mapping[Path, Any]) -> bytes:
     return _edited(data, to_plain, to_text)
 
 
-def tray_added(data: bytes, child: int, material: str, own: Mapping[str, Any]) -> bytes:
-    """The file with one more tray at the end of a child's list."""
+def tray_added(data: bytes, at: Path, material: str, own: Mapping[str, Any]) -> bytes:
+    """The file with one more tray at the end of the list of the table `at`."""
     entry = {"make": material, **own} if own else material
 
     def to_plain(table: dict[str, Any]) -> None:
-        table["children"][child].setdefault("materials", []).append(copy.deepcopy(entry))
+        _at(table, at).setdefault("materials", []).append(copy.deepcopy(entry))
 
     def to_text(document: Any) -> None:
-        table = document["children"][child]
+        table = _at(document, at)
         if "materials" not in table:
             table["materials"] = tomlkit.array()
         table["materials"].append(_item(entry))
@@ -68,24 +68,24 @@ def tray_added(data: bytes, child: int, material: str, own: Mapping[str, Any]) -
     return _edited(data, to_plain, to_text)
 
 
-def tray_removed(data: bytes, child: int, tray: int) -> bytes:
+def tray_removed(data: bytes, at: Path, tray: int) -> bytes:
     """The file without one tray."""
     return _edited(
         data,
-        lambda table: table["children"][child]["materials"].pop(tray),
-        lambda document: document["children"][child]["materials"].pop(tray),
+        lambda table: _at(table, at)["materials"].pop(tray),
+        lambda document: _at(document, at)["materials"].pop(tray),
     )
 
 
-def tray_moved(data: bytes, child: int, tray: int, to: int) -> bytes:
-    """The file with a tray at another place of the same child's list."""
+def tray_moved(data: bytes, at: Path, tray: int, to: int) -> bytes:
+    """The file with a tray at another place of the same list."""
 
     def to_plain(table: dict[str, Any]) -> None:
-        listed = table["children"][child]["materials"]
+        listed = _at(table, at)["materials"]
         listed.insert(to, listed.pop(tray))
 
     def to_text(document: Any) -> None:
-        listed = document["children"][child]["materials"]
+        listed = _at(document, at)["materials"]
         order = list(listed)
         order.insert(to, order.pop(tray))
         for number, item in enumerate(order):
@@ -128,6 +128,12 @@ def child_removed(data: bytes, child: int) -> bytes:
 
 
 # --- behind them -----------------------------------------------------------------------------
+
+
+def _at(table: Any, path: Path) -> Any:
+    for part in path:
+        table = table[part]
+    return table
 
 
 def _edited(data: bytes, to_plain: Callable[[Any], Any], to_text: Callable[[Any], Any]) -> bytes:

@@ -151,7 +151,7 @@ def _kind(key: str, check: Check, level: Level) -> Kind:
             return "choice"
         case checks.Whole() | checks.Millimetres():
             return "number"
-        case checks.WordOrWords():
+        case checks.WordOrWords() | checks.AnyOf():
             return "boxes"
         case checks.Range() | checks.Extent() | Shift():
             return "pair"
@@ -165,6 +165,8 @@ def _kind(key: str, check: Check, level: Level) -> Kind:
             return "languages"
     if key == "guide":
         return "choice"
+    if key == "start":
+        return "list"
     return "text"
 
 
@@ -255,7 +257,7 @@ def _options(kind: Kind, check: Check, level: Level, values: tuple[str, ...]) ->
     match kind, check:
         case "choice", checks.Flag():
             pairs = (("true", words.say("form.yes")), ("false", words.say("form.no")))
-        case "choice" | "boxes", checks.OneOf() | checks.WordOrWords():
+        case "choice" | "boxes", checks.OneOf() | checks.WordOrWords() | checks.AnyOf():
             pairs = ((word, words.word(word)) for word in check.words)
         case "choice" | "boxes", _:
             pairs = level.motifs if level.motifs and check is not None and not level.tags else level.tags
@@ -274,7 +276,7 @@ def _options(kind: Kind, check: Check, level: Level, values: tuple[str, ...]) ->
 
 def _spellings(check: Check, values: tuple[str, ...]) -> tuple[str, ...]:
     """'colour' is shown as 'color'."""
-    also = dict(check.also) if isinstance(check, checks.OneOf) else {}
+    also = dict(check.also) if isinstance(check, checks.OneOf | checks.AnyOf) else {}
     return tuple(also.get(value, value) for value in values)
 
 
@@ -327,7 +329,7 @@ def _same(check: Check, written: Any, value: Any) -> bool:
     a, b = check.read(written), check.read(value)
     if isinstance(a, Wrong) or isinstance(b, Wrong):
         return bool(written == value)
-    if isinstance(check, checks.WordOrWords):
+    if isinstance(check, checks.WordOrWords | checks.AnyOf):
         return set(a) == set(b)
     return bool(a == b)
 

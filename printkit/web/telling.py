@@ -11,9 +11,9 @@ _EXACT = re.compile(r" \(([A-Za-z_][^()\s]*)\)$")
 _STEP = re.compile(r"\[(\d+)\]|\.?([^.\[\]]+)")
 
 
-def path_of(problem: Problem) -> Path:
-    """The path at the end of a problem's place: '(children[1].numbers)'; () if it names none."""
-    exact = _EXACT.search(problem.place)
+def path_of(place: str) -> Path:
+    """The path at the end of a place: '(children[1].numbers)'; () if it names none."""
+    exact = _EXACT.search(place)
     if not exact:
         return ()
     return tuple(int(step[1]) if step[1] else step[2] for step in _STEP.finditer(exact[1]))
@@ -38,7 +38,7 @@ def told(problems: Iterable[Problem], fields: Sequence[Path]) -> Told:
     beside: dict[str, list[str]] = {}
     above: list[tuple[str, Path]] = []
     for problem in problems:
-        path = path_of(problem)
+        path = path_of(problem.place)
         holding = [own for own in fields if path and path[: len(own)] == own]
         if holding:
             beside.setdefault(spot(max(holding, key=len)), []).append(sentence(problem))

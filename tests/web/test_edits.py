@@ -81,12 +81,12 @@ def test_new_keys_stand_before_the_trays():
 
 def test_trays_come_go_and_move():
     """A tray is added at the end, taken out, moved; the lines of the others stay."""
-    assert changed_lines(PACK, edits.tray_added(PACK, 0, "pairs", {})) == ([], ['    "pairs",'])
-    assert changed_lines(PACK, edits.tray_removed(PACK, 0, 1)) == (
+    assert changed_lines(PACK, edits.tray_added(PACK, ("children", 0), "pairs", {})) == ([], ['    "pairs",'])
+    assert changed_lines(PACK, edits.tray_removed(PACK, ("children", 0), 1)) == (
         ['    { make = "clip-cards", choices = 4 },'],
         [],
     )
-    moved = tomllib.loads(edits.tray_moved(PACK, 0, 0, 1).decode())
+    moved = tomllib.loads(edits.tray_moved(PACK, ("children", 0), 0, 1).decode())
     assert moved["children"][0]["materials"][1] == "counting-cards"
 
 
@@ -116,8 +116,8 @@ def test_samples(sample):
     data = sample.read_bytes()
     for after in (
         edits.changed(data, {("children", 0, "numbers"): [2, 3], ("gap",): 2}),
-        edits.tray_added(data, 0, "tiles", {"set": "more"}),
-        edits.tray_moved(data, 0, 0, 2),
+        edits.tray_added(data, ("children", 0), "tiles", {"set": "more"}),
+        edits.tray_moved(data, ("children", 0), 0, 2),
         edits.child_added(data, {"name": "New", "materials": ["tiles"]}),
     ):
         assert [line for line in data.splitlines() if b"#" in line] == [

@@ -285,3 +285,68 @@ def test_beginning_wrongly(tmp_path, typed, said):
     assert answer.status_code == 422
     assert said in answer.get_data(as_text=True).replace("&#39;", "'")
     assert not list(tmp_path.rglob("*.toml"))
+
+
+# --- a family's file, shared trays -----------------------------------------------------------
+
+FAMILY = """\
+languages = ["fr"]
+margin = 14
+[[children]]
+name = "Wren"
+numbers = [1, 9]
+hand = "left"
+[[children]]
+name = "Pim"
+numbers = [1, 3]
+"""
+SHARED = (
+    PACK.replace('languages = ["en", "es"]\n', "").replace("numbers   = [1, 4]\n", "")
+    + """
+[[shared]]
+with      = ["Wren", "Juno"]
+materials = ["pairs", "bingo"]
+"""
+)
+
+
+def test_what_the_family_says_holds(tmp_path):
+    """What the family's file says is shown as what holds where the pack says nothing; it is no pack itself."""
+    (tmp_path / "family.toml").write_text(FAMILY, encoding="utf-8")
+    browser = Browser(tmp_path, SHARED)
+
+    children = browser.get("/p/pool/children").get_data(as_text=True)
+    assert "as usual: 1–9" in children
+    assert "as usual: left" in children
+    assert "as usual: Français" in children
+    assert "as usual: 14" in browser.get("/p/pool/paper").get_data(as_text=True)
+    assert "/p/family/" not in browser.get("/").get_data(as_text=True)
+
+
+def test_shared_trays_have_their_shelf(tmp_path):
+    """Trays that children share stand on a shelf of their own, where they are shown and changed."""
+    browser = Browser(tmp_path, SHARED)
+    assert "Shared: Wren, Juno" in browser.get("/p/pool/trays").get_data(as_text=True)
+    assert browser.get("/p/pool/2/0/piece.png").mimetype == "image/png"
+
+    answer = browser.post("/p/pool/2/0", browser.form("/p/pool/2/0", "/p/pool/2/0") | {"pairs": "4"})
+    browser.post("/p/pool/2/add", {"material": "dominoes"})
+    browser.post("/p/pool/2/1/remove", {})
+
+    assert answer.status_code == 303
+    assert tomllib.loads(browser.text())["shared"][0]["materials"] == [
+        {"make": "pairs", "pairs": 4},
+        "dominoes",
+    ]
+
+
+def test_one_list_for_all(tmp_path):
+    """Materials at the top of the file stand on one shelf for everyone."""
+    browser = Browser(
+        tmp_path, 'materials = ["counting-cards"]\n[[children]]\nname = "Wren"\nnumbers = [1, 3]\n'
+    )
+
+    assert "For everyone" in browser.get("/p/pool/trays").get_data(as_text=True)
+    browser.post("/p/pool/1/0", {"layout.here": "1", "layout": "back"})
+
+    assert tomllib.loads(browser.text())["materials"] == [{"make": "counting-cards", "layout": "back"}]

@@ -10,12 +10,13 @@ from flask import Blueprint, abort, current_app, g, redirect, render_template, r
 from werkzeug.wrappers import Response
 
 from printkit.errors import PrintkitError, Problem
-from printkit.pack import Pack
+from printkit.pack import Pack, Tray
+from printkit.pack.family import FAMILY
 from printkit.pack.keys import KEYS, key_defaults
 from printkit.web import edits
 from printkit.web.folder import ChangedMeanwhileError, Folder, Source
 from printkit.web.making import Makers
-from printkit.web.telling import NOTHING, Told, told
+from printkit.web.telling import NOTHING, Told, path_of, told
 from printkit.web.words import PageWords, page_languages, page_words
 from printkit.web.workshop import Workshop
 
@@ -53,18 +54,42 @@ def words() -> PageWords:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Shelf:
+    """A list of materials in a pack file: a child's own, that of some who share, or one for all."""
+
+    path: edits.Path
+    name: str
+    table: dict[str, Any]
+
+    @property
+    def listed(self) -> list[Any]:
+        listed = self.table.get("materials")
+        return listed if isinstance(listed, list) else []
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Opened:
-    """A pack file as it stands: its plain values, and the pack if nothing is wrong with it."""
+    """A pack file as it stands: its plain values, and the pack if nothing is wrong with it.
+
+    `home` is what the family's file says, which holds where the pack file says nothing.
+    """
 
     source: Source
     table: dict[str, Any]
+    home: dict[str, Any]
     pack: Pack | None
     problems: tuple[Problem, ...]
 
     @property
     def children(self) -> list[dict[str, Any]]:
-        listed = self.table.get("children")
-        return [item for item in listed if isinstance(item, dict)] if isinstance(listed, list) else []
+        return _tables(self.table.get("children"))
+
+    @property
+    def names(self) -> list[str]:
+        """Whom the pack is made for, as far as can be told."""
+        if self.pack is not None:
+            return [child.name for child in self.pack.people]
+        return [str(child.get("name", "?")) for child in self.children]
 
     def child(self, number: int) -> dict[str, Any]:
         """A child's table; not found if there is no such child."""
@@ -72,22 +97,76 @@ class Opened:
             abort(404)
         return self.children[number]
 
-    def trays(self, number: int) -> list[Any]:
-        listed = self.child(number).get("materials")
-        return listed if isinstance(listed, list) else []
+    @property
+    def shelves(self) -> list[Shelf]:
+        """The children's shelves in the order of the file, then those that are shared."""
+        own = [
+            Shelf(path=("children", number), name=str(table.get("name", "?")), table=table)
+            for number, table in enumerate(self.children)
+        ]
+        shared = self.table.get("shared")
+        paths: list[tuple[edits.Path, dict[str, Any]]] = (
+            [(("shared",), shared)]
+            if isinstance(shared, dict)
+            else [(("shared", number), table) for number, table in enumerate(_tables(shared))]
+        )
+        several = [
+            Shelf(path=path, name=str(table.get("name") or _together(table.get("with"))), table=table)
+            for path, table in paths
+        ]
+        everyone = (
+            [Shelf(path=(), name=_together(None), table=self.table)] if "materials" in self.table else []
+        )
+        return [*own, *several, *everyone]
+
+    def shelf(self, number: int) -> Shelf:
+        """A shelf; not found if there is no such one."""
+        found = self.shelves
+        if number >= len(found):
+            abort(404)
+        return found[number]
+
+    def tray(self, number: int, place: int) -> Tray | None:
+        """The checked tray at a place of a shelf; None where the file has problems."""
+        path = (*self.shelf(number).path, "materials", place)
+        trays = (tray for item in (self.pack.children if self.pack else ()) for tray in item.trays)
+        return next((tray for tray in trays if path_of(tray.place()) == path), None)
 
     @property
-    def above_children(self) -> dict[str, Any]:
+    def above_pack(self) -> dict[str, Any]:
+        """What holds where the pack file says nothing."""
+        return key_defaults() | _keys(self.home)
+
+    def above_children(self, name: Any) -> dict[str, Any]:
         """What holds for a child that sets nothing itself."""
-        return key_defaults() | {key: value for key, value in self.table.items() if key in KEYS}
+        at_home = next(
+            (child for child in _tables(self.home.get("children")) if child.get("name") == name), {}
+        )
+        return self.above_pack | _keys(at_home) | _keys(self.table)
 
     def above_trays(self, number: int) -> dict[str, Any]:
         """What holds for a tray that sets nothing itself."""
-        return self.above_children | {key: value for key, value in self.child(number).items() if key in KEYS}
+        shelf = self.shelf(number)
+        return self.above_children(shelf.table.get("name")) | _keys(shelf.table)
+
+
+def _tables(value: Any) -> list[dict[str, Any]]:
+    return [item for item in value if isinstance(item, dict)] if isinstance(value, list) else []
+
+
+def _keys(table: Mapping[str, Any]) -> dict[str, Any]:
+    return {key: value for key, value in table.items() if key in KEYS}
+
+
+def _together(names: Any) -> str:
+    """'Wren and Juno'; everyone if none are named."""
+    if isinstance(names, list) and names:
+        return words().say("trays.sharing", names=", ".join(map(str, names)))
+    return words().say("children.everyone")
 
 
 def opened(name: str) -> Opened:
-    """The pack of that name; not found if the folder has none."""
+    """The pack of that name, checked; not found if the folder has none."""
     now = written(name)
     try:
         return replace(now, pack=workshop().pack(now.source.path, now.source.data))
@@ -104,7 +183,15 @@ def written(name: str) -> Opened:
         table = edits.plain(source.data)
     except (ValueError, RecursionError):
         table = {}
-    return Opened(source=source, table=table, pack=None, problems=())
+    return Opened(source=source, table=table, home=_home(), pack=None, problems=())
+
+
+def _home() -> dict[str, Any]:
+    """What the family's file says, as far as it can be read; its faults are told with the pack's."""
+    try:
+        return edits.plain((folder().root / FAMILY).read_bytes())
+    except (OSError, ValueError, RecursionError):
+        return {}
 
 
 def page(template: str, status: int = 200, **values: Any) -> Response:
@@ -176,18 +263,16 @@ def _answer(station: str, now: Opened) -> str:
     spoken = words()
     match station:
         case "children":
-            return ", ".join(str(child.get("name", "?")) for child in now.children)
+            return ", ".join(now.names)
         case "season":
-            theme = now.table.get("theme", key_defaults()["theme"])
+            theme = now.table.get("theme", now.above_pack["theme"])
             return theme_title(theme)
         case "trays":
-            count = sum(
-                len(listed) for child in now.children if isinstance(listed := child.get("materials"), list)
-            )
+            count = sum(len(shelf.listed) for shelf in now.shelves)
             return spoken.count("trays.count", count)
         case "paper":
-            paper = now.table.get("paper", key_defaults()["paper"])
-            ink = now.table.get("ink", key_defaults()["ink"])
+            paper = now.table.get("paper", now.above_pack["paper"])
+            ink = now.table.get("ink", now.above_pack["ink"])
             named = paper if isinstance(paper, str) else "own"
             return f"{spoken.word(named)}, {spoken.word(ink) if isinstance(ink, str) else ''}"
     job = makers().of(now.source.name)

@@ -25,10 +25,10 @@ PAPER_MORE = (*(key for key in KEYS if key not in _ELSEWHERE), "letters", "seed"
 def _level(now: Opened, child: int | None = None) -> Level:
     spoken = common.words()
     if child is None:
-        defaults: dict[str, Any] = {key: default for key, (_, default) in KEYS.items()}
-        return Level(path=(), table=now.table, above=defaults, words=spoken, tags=common.tags())
+        return Level(path=(), table=now.table, above=now.above_pack, words=spoken, tags=common.tags())
     return Level(
-        path=("children", child), table=now.child(child), above=now.above_children, words=spoken,
+        path=("children", child), table=now.child(child),
+        above=now.above_children(now.child(child).get("name")), words=spoken,
         tags=common.tags(),
     )  # fmt: skip
 

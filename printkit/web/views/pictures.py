@@ -1,5 +1,7 @@
 """Pictures: pieces, sheets and themes, drawn when asked for; typefaces."""
 
+from dataclasses import replace
+
 from flask import abort, request, send_file
 from werkzeug.wrappers import Response
 
@@ -128,20 +130,21 @@ def own_themes() -> tuple[str, ...]:
 
 
 def _tray(now: common.Opened, child: int, tray: int) -> tuple[Pack, Tray]:
-    if now.pack is None or child >= len(now.pack.children) or tray >= len(now.pack.children[child].trays):
+    found = now.tray(child, tray)
+    if now.pack is None or found is None:
         abort(404)
-    return now.pack, now.pack.children[child].trays[tray]
+    return now.pack, found
 
 
 def trial(now: common.Opened, child: int, material: str) -> tuple[Pack, Tray]:
     """A pack with one more tray, not written anywhere; not found if it cannot be."""
-    now.child(child)
+    path, number = now.shelf(child).path, len(now.shelf(child).listed)
     try:
-        data = edits.tray_added(now.source.data, child, material, new_set(now, child, material))
+        data = edits.tray_added(now.source.data, path, material, new_set(now, child, material))
         pack = common.workshop().pack(now.source.path, data)
     except (PrintkitError, edits.CannotEditError):
         abort(404)
-    return pack, pack.children[child].trays[-1]
+    return _tray(replace(now, pack=pack, table=edits.plain(data)), child, number)
 
 
 def new_set(now: common.Opened, child: int, material: str) -> dict[str, str]:
@@ -150,7 +153,7 @@ def new_set(now: common.Opened, child: int, material: str) -> dict[str, str]:
 
     names = [
         str(item if isinstance(item, str) else item.get("set", item.get("make", "")))
-        for item in now.trays(child)
+        for item in now.shelf(child).listed
         if isinstance(item, str | dict)
     ]
     number, name = 1, material

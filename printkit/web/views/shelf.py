@@ -32,10 +32,10 @@ def trays(name: str) -> Response:
 def _trays(now: Opened, refused: Told | None = None) -> Response:
     shelves = [
         {
-            "child": str(child.get("name", "?")),
-            "trays": [_shown(now, number, place, entry) for place, entry in enumerate(now.trays(number))],
+            "child": found.name,
+            "trays": [_shown(now, number, place, entry) for place, entry in enumerate(found.listed)],
         }
-        for number, child in enumerate(now.children)
+        for number, found in enumerate(now.shelves)
     ]
     status = 422 if refused else 200
     return common.pack_page("trays.html", now, "trays", status=status, refused=refused, shelves=shelves)
@@ -49,17 +49,10 @@ def _shown(now: Opened, child: int, place: int, entry: Any) -> dict[str, Any]:
     called = entry.get("set") if isinstance(entry, dict) else None
     title = common.words().material(make) if make in materials() else make
     shown = {"title": str(called) if called else title, "material": title, "mark": ""}
-    tray = _ready(now, child, place)
+    tray = now.tray(child, place)
     if tray is not None and now.pack is not None:
         shown["mark"] = common.workshop().tray_mark(now.pack, tray)
     return shown
-
-
-def _ready(now: Opened, child: int, tray: int) -> Tray | None:
-    """The checked tray; None where the file has problems."""
-    if now.pack is None or child >= len(now.pack.children) or tray >= len(now.pack.children[child].trays):
-        return None
-    return now.pack.children[child].trays[tray]
 
 
 # --- one tray --------------------------------------------------------------------------------
@@ -67,7 +60,7 @@ def _ready(now: Opened, child: int, tray: int) -> Tray | None:
 
 def _table(now: Opened, child: int, tray: int) -> dict[str, Any]:
     """A tray as a table; not found if there is none, or no material of its name."""
-    listed = now.trays(child)
+    listed = now.shelf(child).listed
     if tray >= len(listed):
         abort(404)
     entry = listed[tray]
@@ -83,10 +76,10 @@ def tray_fields(now: Opened, child: int, tray: int, posted: Any = None) -> tuple
     material = materials()[table["make"]]
     own = {field.name: field for field in data_fields(material.settings)}
     checks = tray_checks({key: field.metadata["check"] for key, field in own.items()})
-    checked = _ready(now, child, tray)
+    checked = now.tray(child, tray)
     above = now.above_trays(child) | {key: field.default for key, field in own.items()}
     level = Level(
-        path=("children", child, "materials", tray),
+        path=(*now.shelf(child).path, "materials", tray),
         table=table,
         above=above | {"stock": material.stock, "set": common.words().material(material.name)},
         words=common.words(),
@@ -110,12 +103,12 @@ def _tray(now: Opened, child: int, tray: int, refused: Told | None = None, poste
     own, named, rest = tray_fields(now, child, tray, request.form if posted else None)
     table = _table(now, child, tray)
     material = materials()[table["make"]]
-    ready = _ready(now, child, tray)
+    ready = now.tray(child, tray)
     seen = _seen(now.pack, ready) if ready is not None and now.pack is not None else {}
     return common.pack_page(
         "tray.html", now, "trays", status=422 if refused else 200, refused=refused,
-        child=child, tray=tray, child_name=str(now.child(child).get("name", "?")),
-        count=len(now.trays(child)),
+        child=child, tray=tray, child_name=now.shelf(child).name,
+        count=len(now.shelf(child).listed),
         own=own, named=named, rest=rest, material=common.words().material(material.name),
         called=str(table.get("set", "")), line=material.line, **seen,
     )  # fmt: skip
@@ -165,7 +158,7 @@ def remove_tray(name: str, child: int, tray: int) -> Response:
     """Takes a tray off the shelf; the child's last one stays."""
     now = common.current(name)
     _table(now, child, tray)
-    refused = common.save(now, lambda data: edits.tray_removed(data, child, tray))
+    refused = common.save(now, lambda data: edits.tray_removed(data, now.shelf(child).path, tray))
     return _tray(now, child, tray, refused) if refused else common.back("trays", name=name)
 
 
@@ -174,9 +167,9 @@ def move_tray(name: str, child: int, tray: int, to: int) -> Response:
     """Puts a tray at another place of its shelf."""
     now = common.current(name)
     _table(now, child, tray)
-    if to >= len(now.trays(child)):
+    if to >= len(now.shelf(child).listed):
         abort(404)
-    refused = common.save(now, lambda data: edits.tray_moved(data, child, tray, to))
+    refused = common.save(now, lambda data: edits.tray_moved(data, now.shelf(child).path, tray, to))
     if refused:
         return _tray(now, child, tray, refused)
     return common.back("tray", name=name, child=child, tray=to)
@@ -186,7 +179,7 @@ def move_tray(name: str, child: int, tray: int, to: int) -> Response:
 
 
 def _offers(now: Opened, child: int, refused: Told | None = None, pressed: str = "") -> Response:
-    has = [item if isinstance(item, str) else item.get("make") for item in now.trays(child)]
+    has = [item if isinstance(item, str) else item.get("make") for item in now.shelf(child).listed]
     offers = [
         {
             "name": item.name,
@@ -198,7 +191,7 @@ def _offers(now: Opened, child: int, refused: Told | None = None, pressed: str =
     ]
     return common.pack_page(
         "offers.html", now, "trays", status=422 if refused else 200, refused=refused, child=child,
-        child_name=str(now.child(child).get("name", "?")), offers=offers, pressed=pressed,
+        child_name=now.shelf(child).name, offers=offers, pressed=pressed,
     )  # fmt: skip
 
 
@@ -212,13 +205,13 @@ def offers(name: str, child: int) -> Response:
 def add_tray(name: str, child: int) -> Response:
     """Puts a tray on a child's shelf."""
     now = common.current(name)
-    now.child(child)
+    now.shelf(child)
     material = request.form.get("material", "")
     if material not in materials():
         abort(404)
     own = new_set(now, child, material)
-    number = len(now.trays(child))
-    refused = common.save(now, lambda data: edits.tray_added(data, child, material, own))
+    number = len(now.shelf(child).listed)
+    refused = common.save(now, lambda data: edits.tray_added(data, now.shelf(child).path, material, own))
     if refused:
         return _offers(now, child, refused, material)
     return common.back("tray", name=name, child=child, tray=number)
@@ -231,7 +224,7 @@ def add_tray(name: str, child: int) -> Response:
 def set_leaf(name: str, child: int, tray: int, number: int) -> Response:
     """One sheet of a tray, large, to leaf through."""
     now = common.opened(name)
-    ready = _ready(now, child, tray)
+    ready = now.tray(child, tray)
     if ready is None or now.pack is None:
         abort(404)
     try:

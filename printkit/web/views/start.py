@@ -25,7 +25,7 @@ def _told(name: str) -> dict[str, Any]:
     return {
         "name": name,
         "title": common.title(now),
-        "children": ", ".join(str(child.get("name", "?")) for child in now.children),
+        "children": ", ".join(now.names),
         "season": common.theme_title(theme),
         "theme": theme,
         "wrong": not now.table,

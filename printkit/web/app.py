@@ -44,7 +44,7 @@ def create_app(
         code = error.code or 500
         g.setdefault("token", "")
         words = common.words()
-        key = f"refused.{code}" if words.has(f"refused.{code}") else "refused.other"
+        key = f"refused.{code}" if words.has(f"refused.{code}") else "refused.unknown"
         return common.page("refused.html", code, said=words.say(key))
 
     @app.errorhandler(OSError)

@@ -147,7 +147,7 @@ def test_two_tabs(chromium, served):
 
 def test_keyboard_alone(chromium, served):
     """Every link and button is reached by Tab in the order of the page, each with a visible focus; Enter works."""
-    url, _ = written(served)
+    url, folder = written(served)
     with context(chromium) as tab:
         page = tab.new_page()
         page.goto(f"{url}/p/pool/trays")
@@ -171,7 +171,11 @@ def test_keyboard_alone(chromium, served):
         page.keyboard.press("Control+a")
         page.keyboard.type("3")
         page.keyboard.press("Enter")
-        page.get_by_role("heading", name="Wren: Count and clip").wait_for()
+        page.get_by_text("Saved", exact=True).wait_for()
+        page.get_by_label("Choices").fill("4")
+        page.get_by_role("button", name="Move to the left").press("Enter")
+        page.wait_for_url("**/p/pool/0/0")
+    assert "choices = 4" in (folder / "pool.toml").read_text(encoding="utf-8")
 
 
 def test_without_scripts(chromium, served):

@@ -30,7 +30,7 @@ const mark = (form) => {
   }
 };
 
-const saving = new WeakMap();
+const saving = new Map();
 
 const save = async (form) => {
   if (saving.get(form)) { saving.set(form, "again"); return; }
@@ -54,6 +54,19 @@ const save = async (form) => {
     if (again) save(form);
   }
 };
+
+// A button pressed while a change is still being saved waits for it, as its form knows the old version.
+document.addEventListener("submit", async (event) => {
+  const form = event.target;
+  if (form.matches("[data-live]")) {
+    event.preventDefault();
+    save(form);
+  } else if (saving.size) {
+    event.preventDefault();
+    while (saving.size) await new Promise((go) => setTimeout(go, 50));
+    form.requestSubmit(event.submitter);
+  }
+});
 
 document.addEventListener("change", (event) => {
   const form = event.target.closest("form[data-live]");

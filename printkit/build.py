@@ -12,31 +12,37 @@ from printkit import __version__
 from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import distinct, safe_name, same_name, write_whole
 from printkit.guide import GuideSet, guide_pages
-from printkit.labels import shared_numbers, storage_label
+from printkit.labels import motif_of, shared_numbers, storage_label
 from printkit.limits import ENOUGH, MOST_SHEETS, least_sheets, sheets_of, too_many
 from printkit.manifest import FileRecord, manifest
 from printkit.materials import Made, Room, materials
 from printkit.materials.layout import size_problem
 from printkit.pack import ChildTrays, Pack, Tray
 from printkit.pack.sources import settings_of
+from printkit.pieces import Picture
+from printkit.planner import Season, season
+from printkit.planner.told import plan_values
 from printkit.sheets import Page, SetPieces, SheetFile, frame_of, sheet_files, turned_to_fit
-from printkit.texts import catalogue
+from printkit.texts import Note, catalogue
 
 MADE_WITH = f"printkit {__version__}"
 Progress = Callable[[str, int, int], None]
+NO_SEASON = Season(children=())
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Plan:
     """All that will be written: the trays with their pieces, and the children's sheets.
 
-    `stems` has for each set how the files of an extract of it begin.
+    `stems` has for each set how the files of an extract of it begin; `season` is which sets are out in
+    which week, empty for an extract.
     """
 
     pack: Pack
     sets: tuple[GuideSet, ...]
     files: tuple[SheetFile, ...]
     stems: tuple[str, ...]
+    season: Season = NO_SEASON
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -80,7 +86,9 @@ def plan(
             if least > ENOUGH * most_sheets:
                 break
             continue
-        notes += [f"{tray.child.name}'s {tray.set}: {note}" for note in made.notes]
+        notes += [
+            Note("notes.of_tray", child=tray.child.name, set=tray.set, note=note) for note in made.notes
+        ]
         notes += _unused(tray)
         if made.pieces:
             kind = materials()[tray.material]
@@ -95,7 +103,8 @@ def plan(
     files = tuple(_extract_files(kept, sets, stems, wish) if wish.extract else _pack_files(kept, sets))
     _check_names(files)
     _check_sheets(sheets_of(files), most_sheets, counted=True)
-    return Plan(pack=kept, sets=tuple(sets), files=files, stems=stems)
+    weeks = NO_SEASON if wish.extract else season(kept.children, pack.weeks)
+    return Plan(pack=kept, sets=tuple(sets), files=files, stems=stems, season=weeks)
 
 
 def _unused(tray: Tray) -> Iterator[str]:
@@ -109,6 +118,11 @@ def _check_sheets(sheets: float, most: int, *, counted: bool) -> None:
     problem = too_many(sheets, most, counted=counted)
     if problem is not None:
         raise PrintkitError([problem])
+
+
+def unfit(pack: Pack) -> tuple[Tray, ...]:
+    """The trays of a pack that cannot be made as they are asked for."""
+    return tuple(tray for item in pack.children for tray in item.trays if make_tray(pack.seed, tray).problems)
 
 
 def make_tray(seed: int, tray: Tray) -> Made:
@@ -182,11 +196,12 @@ def _pack_files(pack: Pack, sets: Sequence[GuideSet]) -> Iterator[SheetFile]:
 def _labels(pack: Pack, sets: Sequence[GuideSet]) -> Iterator[SetPieces]:
     """A storage label a set, together on one sheet: on card if the child has any."""
     stock = "card" if any(made.tray.stock == "card" for made in sets) else "plain"
+    texts, taken = catalogue(pack.guide), set()
     for made in sets:
         tray = replace(made.tray, stock=stock)
-        label = storage_label(
-            tray, made.pieces, made.needs, Room(*frame_of(tray).room), catalogue(pack.guide), pack.title
-        )
+        room = Room(*frame_of(tray).room)
+        label = storage_label(tray, made.pieces, made.needs, room, texts, pack.title, taken)
+        taken |= {motif_of(mark.drawing) for mark in label.front.marks if isinstance(mark, Picture)}
         yield SetPieces(tray=tray, pieces=(replace(label, stock=stock),), run="labels of all sets")
 
 
@@ -379,6 +394,7 @@ def summary(made: Plan) -> dict[str, Any]:
             for file in made.files
         ],
         "paper": _paper_used(made.files),
+        "weeks": plan_values(made.season, catalogue("en")),
         "settings": settings_of(made.pack),
         "notes": list(made.pack.notes),
     }

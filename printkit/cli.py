@@ -3,6 +3,7 @@
 import json
 import sys
 from collections.abc import Callable
+from datetime import date, datetime
 from functools import partial, wraps
 from pathlib import Path
 from typing import Any
@@ -87,7 +88,7 @@ def _read(file: Path, options: dict[str, Any]) -> Any:
         said["languages"] = [tag.strip() for tag in options["languages"].split(",")]
     if said.get("theme", "").strip() and Path(said["theme"]).is_dir():
         said["theme"] = str(Path(said["theme"]).resolve())
-    return read_pack(file, material_keys(), said, options["family"])
+    return read_pack(file, material_keys(), said, options.get("family"))
 
 
 def _paper(text: str) -> Any:
@@ -119,38 +120,35 @@ def _plan(file: Path, options: dict[str, Any]) -> Any:
 
 @commands.command()
 @click.argument("file", required=False, default="pack.toml", type=click.Path(path_type=Path))
+@click.option("--season", help="A word or two for the title, such as Spring; it may choose the theme.")
 @click.option("--theme", help="A built-in theme or the path of a folder.")
 @click.option("--paper", help="a3, a4, a5, letter or legal.")
 @click.option("--languages", help="One or two language tags, such as en,es.")
-@click.option("--child", help="The first child's name.")
-@click.option("--numbers", help="The first child's numbers, such as 1-5.")
+@click.option("--weeks", type=click.IntRange(1, 20), help="How many weeks the season lasts; 6 if unset.")
+@click.option(
+    "--child",
+    "children",
+    multiple=True,
+    metavar="NAME[:1-5[:left]]",
+    help="A child with its numbers, and the hand if it is the left one; once for each child.",
+)
+@click.option("--numbers", help="The numbers of a child that has none, such as 1-5.")
 @_told
-def new(file: Path, **answers: str | None) -> None:
-    """Writes a commented starter pack file; never overwrites one."""
-    from printkit.starter import starter, write_new
+def new(file: Path, **answers: Any) -> None:
+    """Writes a commented pack file with balanced trays for each child; never overwrites one.
 
+    Beside a family.toml the children are those of the family, and what stands there is not said again.
+    """
+    from printkit.asking import answered, asked
+    from printkit.starter import at_home, write_new
+
+    home = at_home(file)
     asks = sys.stdin.isatty() and sys.stdout.isatty()
-    if asks and not file.exists():
-        answers = _ask(answers)
-    write_new(file, starter(file.name, **answers))
-    click.echo(f"Wrote {file}. Look through it, then: printkit make {file}")
-
-
-def _ask(answers: dict[str, str | None]) -> dict[str, str | None]:
-    """Asks on a terminal for what no option answered."""
-    questions = (
-        ("child", "The child's name", "Wren"),
-        ("numbers", "The child's numbers", "1-5"),
-        ("languages", "Language or languages (such as en or en,es)", "en"),
-        ("theme", "Theme", "rock-pool"),
-        ("paper", "Paper in the printer", "a4"),
-    )
-    asked = {
-        key: click.prompt(question, default=usual)
-        for key, question, usual in questions
-        if answers.get(key) is None
-    }
-    return answers | asked
+    said = asked(answers, *home) if asks and not file.exists() else answers
+    left_out = write_new(file, answered(said, *home))
+    click.echo(f"Wrote {file}. Look through it, then: printkit check {file}")
+    for child, name in left_out:
+        click.echo(f"note: left out {child}'s {name}: this paper or theme has no room for it")
 
 
 @commands.command()
@@ -162,6 +160,7 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
     """Reads a pack file and says what would be made; writes nothing."""
     from printkit.build import summary
     from printkit.pack.sources import settings_lines
+    from printkit.planner.told import plan_lines
 
     made = summary(_plan(file, options))
     if as_json:
@@ -191,6 +190,8 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
         click.echo(f"    {line}")
     for note in made["notes"]:
         click.echo(f"  note: {note}")
+    for line in plan_lines(made["weeks"]):
+        click.echo(line)
 
 
 @commands.command()
@@ -274,6 +275,106 @@ def _draw(what: str, out: Path) -> None:
         allowed = "with letters or materials only"
         raise PrintkitError([Problem(place="-o", found=f"{what} are not drawn", allowed=allowed)])
     click.echo(str(out))
+
+
+@commands.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.argument("child")
+@click.argument("set_name", metavar="SET")
+@click.argument("result", metavar="[sure|growing|not-yet|unused]")
+@click.option("--on", metavar="DATE", help="The day it was seen, such as 2026-11-25; today if unset.")
+@click.option("--say", default="", metavar="TEXT", help="Your own words about it.")
+@_family
+@_told
+def note(
+    file: Path, child: str, set_name: str, result: str, on: str | None, say: str, family: Path | None
+) -> None:
+    """Writes down how a child got on with a set: one line in journal.txt beside the pack file."""
+    from printkit.journal import append, entry_line, journal_file, noted
+
+    entry = noted(_plain_pack(file, family), child, set_name, result, today=_today(), on=on, said=say)
+    append(journal_file(file), entry)
+    click.echo(f"{journal_file(file)}: {entry_line(entry)}")
+
+
+@commands.command(name="next")
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "-o",
+    "out",
+    type=click.Path(path_type=Path),
+    metavar="NEW",
+    help="Writes the pack file of the next season.",
+)
+@click.option("--title", help="The next season's title; the theme's if unset.")
+@click.option("--theme", help="The next season's theme; the next built-in one if unset.")
+@click.option("--on", metavar="DATE", help="As if it were that day, such as 2026-11-25; today if unset.")
+@click.option("--json", "as_json", is_flag=True, help="As JSON.")
+@_family
+@_told
+def next_(
+    file: Path,
+    out: Path | None,
+    title: str | None,
+    theme: str | None,
+    on: str | None,
+    as_json: bool,
+    family: Path | None,
+) -> None:
+    """Says for each child what comes next, and why, from what was noted in journal.txt."""
+    from printkit.climbing import as_json_values, faults, propose, told, words_of
+    from printkit.journal import day_of, journal_file, read_journal
+    from printkit.materials import materials
+
+    day = day_of(on, _today())
+    if out is None and (title is not None or theme is not None):
+        option = "--title" if title is not None else "--theme"
+        raise PrintkitError([Problem(place=option, found="changes a new file", allowed="with -o only")])
+    pack = _plain_pack(file, family)
+    journal = read_journal(journal_file(file))
+    proposals = propose(pack, journal.entries, materials(), day)
+    words = words_of(pack)
+    notes = list(faults(journal, pack, materials(), day, words))
+    if out is not None:
+        from printkit.season import Basis, Season, next_season, write_season
+
+        basis = Basis(
+            file=file,
+            family=family,
+            pack=pack,
+            entries=journal.entries,
+            kinds=materials(),
+            words=words,
+        )
+        text, said = next_season(basis, proposals, out, Season(title=title, theme=theme))
+        write_season(out, text)
+        notes += said
+    if as_json:
+        made = {"title": pack.title, "next": as_json_values(proposals, words), "notes": notes}
+        made |= {} if out is None else {"written": str(out)}
+        click.echo(json.dumps(made, ensure_ascii=False, indent=1))
+        return
+    for child, lines in told(proposals, words):
+        click.echo(child)
+        for line in lines:
+            click.echo(f"  {line}")
+    for note in notes:
+        click.echo(f"note: {note}")
+    if out is not None:
+        click.echo(f"Wrote {out}. Look through it, then: printkit make {out}")
+
+
+def _plain_pack(file: Path, family: Path | None) -> Any:
+    """The pack as its file and the family's have it."""
+    from printkit.materials import material_keys
+    from printkit.pack.reader import read_pack
+
+    return read_pack(file, material_keys(), {}, family)
+
+
+def _today() -> date:
+    """The one look at the clock; everything else is told the day."""
+    return datetime.now().date()
 
 
 @commands.command(name="printer-test")

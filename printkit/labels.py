@@ -1,15 +1,22 @@
 """The label of a set for its bag or tray, and the words that labels and guide share about a tray."""
 
 from collections import Counter
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Sequence
+from dataclasses import dataclass, replace
 
 from printkit import letters
-from printkit.errors import listing
 from printkit.materials import materials
 from printkit.materials.base import Need, Room
 from printkit.materials.guidance import Guidance
-from printkit.materials.layout import CONTENT_INSET, HAIRLINE_INSET, INK, accent, hairline, is_border, picture
+from printkit.materials.layout import (
+    CONTENT_INSET,
+    HAIRLINE_INSET,
+    INK,
+    accent,
+    hairline,
+    is_border,
+    picture,
+)
 from printkit.pack import Child, Tray
 from printkit.pieces import Color, Drawing, Face, Mark, Picture, Piece, Text
 from printkit.texts import Catalogue
@@ -18,6 +25,8 @@ from printkit.units import Rect, inches, micrometres
 SIZE = (92.0, 44.0)
 """mm of a label: two lie side by side between margins of 10 mm on A4 and Letter."""
 _QUIET: Color = (0.38,)
+_READABLE = 3.0
+"""mm an em below which a line of a label is rather parted."""
 _AIR = 1.0
 """mm between a picture and the edge of its spot: it keeps more than 2 mm from the frame."""
 
@@ -34,28 +43,35 @@ class LabelFacts:
 # --- words -----------------------------------------------------------------------------------
 
 
-def length(mm: float, units: str) -> str:
-    """A length in words: '28 mm', '1.10 in', or '28 mm (1.10 in)'."""
-    return lengths((mm,), units)
+def length(mm: float, units: str, texts: Catalogue) -> str:
+    """A length in words: '28 mm', '1.10 in', or '28 mm (1.10 in)'; of mm one decimal at most."""
+    return _measured((mm,), units, texts, lambda numbers: numbers[0])
 
 
-def lengths(several: Sequence[float], units: str, last: str = "and") -> str:
+def lengths(several: Sequence[float], units: str, texts: Catalogue) -> str:
     """Several lengths with one unit: '12, 74 and 136 mm (0.47, 2.91 and 5.35 in)'."""
-    metric = f"{listing([_number(mm) for mm in several], last)} mm"
-    imperial = f"{listing([f'{inches(mm):.2f}' for mm in several], last)} in"
-    return {"mm": metric, "in": imperial}.get(units, f"{metric} ({imperial})")
+    return _measured(several, units, texts, texts.listing)
 
 
-def sides(size: tuple[float, float], units: str) -> str:
+def span(ends: tuple[float, float], units: str, texts: Catalogue) -> str:
+    """From one length to another: '2 to 3 mm (0.08 to 0.12 in)'."""
+    return _measured(
+        ends, units, texts, lambda numbers: texts.say("list.to", first=numbers[0], last=numbers[1])
+    )
+
+
+def sides(size: tuple[float, float], units: str, texts: Catalogue) -> str:
     """Width and height: '62 × 88 mm', '2.44 × 3.46 in', or both."""
-    metric = " × ".join(_number(mm) for mm in size) + " mm"
-    imperial = " × ".join(f"{inches(mm):.2f}" for mm in size) + " in"
+    return _measured(size, units, texts, " × ".join)
+
+
+def _measured(
+    several: Sequence[float], units: str, texts: Catalogue, joined: Callable[[list[str]], str]
+) -> str:
+    """Lengths in their units. Nobody cuts finer than a tenth of a mm."""
+    metric = f"{joined([texts.number(mm, 1) for mm in several])} mm"
+    imperial = f"{joined([texts.fixed(inches(mm), 2) for mm in several])} in"
     return {"mm": metric, "in": imperial}.get(units, f"{metric} ({imperial})")
-
-
-def _number(mm: float) -> str:
-    """At most one decimal: nobody cuts finer."""
-    return f"{mm + 1e-9:.1f}".removesuffix(".0")
 
 
 def set_title(tray: Tray, texts: Catalogue) -> str:
@@ -100,15 +116,15 @@ def gather_words(needs: Sequence[Need], units: str, texts: Catalogue) -> tuple[s
 
 def gather_phrase(what: str, count: int, size: float, units: str, texts: Catalogue) -> str:
     """'10 counters of 22 mm'; without a size just '10 counters'."""
-    phrase = texts.say(f"label.things.{what}.{'one' if count == 1 else 'other'}", n=count)
+    phrase = texts.count(f"label.things.{what}", count)
     if not size:
         return phrase
-    return texts.say("label.across", thing=phrase, size=length(size, units))
+    return texts.say("label.across", thing=phrase, size=length(size, units, texts))
 
 
 def pieces_words(count: int, texts: Catalogue) -> str:
     """'1 piece', '9 pieces'."""
-    return texts.say(f"label.pieces.{'one' if count == 1 else 'other'}", n=count)
+    return texts.count("label.pieces", count)
 
 
 # --- those who share -------------------------------------------------------------------------
@@ -170,12 +186,19 @@ def _dashed(part: tuple[int, int]) -> str:
 
 
 def storage_label(
-    tray: Tray, pieces: Sequence[Piece], needs: Sequence[Need], room: Room, texts: Catalogue, title: str
+    tray: Tray,
+    pieces: Sequence[Piece],
+    needs: Sequence[Need],
+    room: Room,
+    texts: Catalogue,
+    title: str,
+    taken: Collection[str] = (),
 ) -> Piece:
     """The label of a set: child, what it is, range, number of pieces, what to gather.
 
     It measures 92 x 44 mm, or as much of that as the sheet's room holds. `pieces` are the set's own
-    pieces, the label itself not among them; `title` is the pack's, in small letters above.
+    pieces, the label itself not among them; `title` is the pack's, in small letters above. Motifs in
+    `taken` (`motif_of`) stand on other labels already.
     """
     size = (min(SIZE[0], max(room)), min(SIZE[1], min(room)))
     box = Rect(0.0, 0.0, *size).inset(CONTENT_INSET)
@@ -186,7 +209,7 @@ def storage_label(
         if box.width > 60:
             side = min(22.0, box.height)
             spot = Rect(box.right - side, box.top, side, box.height).inset(_AIR)
-            marks.append(picture(_drawing(tray, pieces), spot))
+            marks.append(picture(_drawing(tray, pieces, taken), spot))
             box = Rect(box.left, box.top, box.width - side - 4.0, box.height)
         marks += _set(_lines(tray, pieces, needs, texts, title), box)
     return Piece(
@@ -208,6 +231,7 @@ class _Line:
     size: float
     bold: bool = False
     color: Color = INK
+    parts: int = 1
 
 
 def _lines(tray: Tray, pieces, needs, texts: Catalogue, title: str) -> list[_Line]:
@@ -216,7 +240,7 @@ def _lines(tray: Tray, pieces, needs, texts: Catalogue, title: str) -> list[_Lin
         _Line(text=title, size=2.6, color=_QUIET),
         _Line(text=tray.child.name, size=8.0, bold=True),
         _Line(text=set_title(tray, texts), size=5.0),
-        _Line(text=about, size=3.6, color=_QUIET),
+        _Line(text=about, size=3.6, color=_QUIET, parts=2),
     ]
     users = users_words(tray)
     if users:
@@ -224,13 +248,27 @@ def _lines(tray: Tray, pieces, needs, texts: Catalogue, title: str) -> list[_Lin
     things = gather_words(needs, tray.child.units, texts)
     if things:
         words = texts.say("label.gather", things=", ".join(things))
-        lines.append(_Line(text=words, size=3.6, color=_QUIET))
+        lines.append(_Line(text=words, size=3.6, color=_QUIET, parts=2))
     return lines
+
+
+def _parted(line: _Line, width: float) -> list[_Line]:
+    """A line as two where it may be parted and would get too small to read as one."""
+    words = line.text.split(" ")
+    if line.parts < 2 or letters.text_width(line.text, _READABLE) <= width or len(words) < 2:
+        return [line]
+    fitting = [
+        n for n in range(len(words) - 1, 0, -1) if letters.text_width(" ".join(words[:n]), _READABLE) <= width
+    ] or [1]
+    first = next((n for n in fitting if words[n][:1] in "(·" or words[n - 1].endswith(",")), fitting[0])
+    halves = (" ".join(words[:first]).removesuffix(" ·"), " ".join(words[first:]).removeprefix("· "))
+    return [replace(line, text=half) for half in halves]
 
 
 def _set(lines: Sequence[_Line], box: Rect) -> list[Mark]:
     """The lines one under the other in the middle of the box's height, each as wide as it allows."""
     lead = 1.32
+    lines = [part for line in lines for part in _parted(line, box.width)]
     scale = min(1.0, box.height / sum(lead * line.size for line in lines))
     sizes = [letters.shrink_to((line.text,), box.width, line.size * scale, bold=line.bold) for line in lines]
     runs = [letters.run(line.text, size, bold=line.bold) for line, size in zip(lines, sizes, strict=True)]
@@ -246,15 +284,32 @@ def _set(lines: Sequence[_Line], box: Rect) -> list[Mark]:
     return marks
 
 
-def _drawing(tray: Tray, pieces: Sequence[Piece]) -> Drawing:
-    """A picture that the set shows, or the theme's first: a child who cannot read finds the tray by it."""
-    pictures = (
-        mark
-        for piece in pieces[:3]
+def _drawing(tray: Tray, pieces: Sequence[Piece], taken: Collection[str]) -> Drawing:
+    """A picture that the set shows, or one of the theme: a child who cannot read finds the tray by it.
+
+    Pictures of the motifs in `taken` are passed over while there are others.
+    """
+    shown = _ranked(pieces[:3])
+    motifs = tray.child.theme.motifs
+    plain = [motif.drawing(tray.child.ink, size=22.0) for motif in motifs]
+    whole = {drawing.name for drawing in plain}
+    # Further on in a set a picture may be varied, or part of one.
+    more = [drawing for drawing in _ranked(pieces) if drawing.name in whole]
+    free = (each for each in (*shown[:1], *more, *plain) if motif_of(each) not in taken)
+    return next(free, (shown or plain)[0])
+
+
+def _ranked(pieces: Sequence[Piece]) -> list[Drawing]:
+    """The pictures on the fronts, the commonest first, as a single one may be the odd one out."""
+    counts = Counter(
+        mark.drawing
+        for piece in pieces
         for mark in piece.front.marks
         if isinstance(mark, Picture) and not is_border(mark.drawing)
     )
-    # The one shown most often, as a single one may be the odd one out.
-    counts = Counter(mark.drawing for mark in pictures)
-    found = next(iter(counts.most_common(1)), None)
-    return found[0] if found else tray.child.theme.motifs[0].drawing(tray.child.ink, size=22.0)
+    return [drawing for drawing, _ in counts.most_common()]
+
+
+def motif_of(drawing: Drawing) -> str:
+    """Theme and motif of a picture, however it is varied or inked."""
+    return drawing.name.partition(" ")[0]

@@ -65,6 +65,7 @@ def settings(pack: Pack) -> dict[str, Any]:
         "title": pack.title,
         "seed": pack.seed,
         "guide": pack.guide,
+        "weeks": pack.weeks,
         **({"family": pack.family} if pack.family else {}),
         "children": [
             {

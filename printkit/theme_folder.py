@@ -91,6 +91,8 @@ def _facts(motif: Motif, theme: Theme) -> Iterator[str]:
         alike = share <= 0.01
         said = "left and right are alike" if alike else "left and right differ"
         yield f"symmetric = {'true' if alike else 'false'}   # {said}, as measured"
+        if not alike:
+            yield '# faces = "right"   # or "left": which way it would travel, if it can'
     if motif.is_photo and has_plain_ground((theme.folder / Path(motif.file).name).read_bytes()):
         yield "# trim = true   # takes the plain ground away"
 

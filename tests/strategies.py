@@ -170,6 +170,7 @@ def legal_pack(draw, themes: tuple[str, ...] = THEMES) -> dict[str, Any]:
             optional={
                 "title": st.sampled_from(("Rock pool summer", "First snow, again", "Night sky \\ “now”")),
                 "seed": st.integers(0, 2**63 - 1),
+                "weeks": st.integers(1, 20),
                 **pack_keys(),
             },
         )

@@ -19,15 +19,14 @@ NAME = "a name that can stand in the name of a file"
 PACK_KEYS = (
     "back_shift, children, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, "
     "margin, materials, needs, numbers, numerals, paper, save, seed, shared, stack, start, sums_to, theme, title, "
-    "units, unreviewed or words"
+    "units, unreviewed, weeks or words"
 )
 CHILD_KEYS = (
-    "back_shift, corner, counter, digits, flip, gap, guide, hand, ink, languages, letters, lookalike, margin, "
-    "materials, name, needs, numbers, numerals, paper, save, stack, start, sums_to, theme, units, unreviewed or words"
+    "again, back_shift, corner, counter, digits, flip, gap, guide, hand, ink, keep, languages, letters, "
+    "lookalike, margin, materials, name, needs, numbers, numerals, paper, save, skip, stack, start, sums_to, "
+    "theme, units, unreviewed or words"
 )
-RUNG = (
-    "the name of a rung that 'printkit list rungs' shows, such as \"count-1-5\", or a list of them, one a ladder"
-)
+RUNG = "the name of a rung that 'printkit list rungs' shows, such as \"count-1-5\", or a list of them, one a ladder"
 PAPERS = "a3, a4, a5, letter or legal, or [width, height], each 100 to 1000 mm"
 TAGS = "a tag that 'printkit list languages' shows, such as en, es or pt-PT"
 
@@ -47,6 +46,16 @@ SENTENCES = {
         child(more="nummbers = [1, 5]\n"),
         "pack.toml, line 4, Wren (children[0].nummbers): 'nummbers' is no key here; "
         f"allowed: {CHILD_KEYS}; did you mean 'numbers'?",
+    ),
+    "a set to keep that is none of the child's": (
+        child(more='keep = ["counting-carts"]\n'),
+        "pack.toml, line 4, Wren (children[0].keep): there is no set 'counting-carts' among Wren's "
+        "trays; allowed: counting-cards; did you mean 'counting-cards'?",
+    ),
+    "a set to skip that is no list": (
+        child(more='skip = "clip-cards"\n'),
+        "pack.toml, line 4, Wren (children[0].skip): found 'clip-cards'; "
+        'allowed: a list of sets, such as ["clip-cards"]',
     ),
     "a need that is not known": (
         child(more='needs = "larg"\n'),
@@ -129,6 +138,10 @@ SENTENCES = {
     "not a number": (
         "margin = nan\n" + child(),
         "pack.toml, line 1 (margin): found nan; allowed: 3 to 40 mm",
+    ),
+    "no weeks": (
+        "weeks = 0\n" + child(),
+        "pack.toml, line 1 (weeks): found 0; allowed: a whole number from 1 to 20",
     ),
     "a million metres": (
         "counter = 1e9\n" + child(),

@@ -147,11 +147,12 @@ class Column:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Row:
-    """A row of a table; `rule` draws a line above it, `strong` sets it bold."""
+    """A row of a table; `rule` draws a line above it, `strong` sets it bold, `tied` keeps the next with it."""
 
     cells: tuple[str, ...]
     rule: bool = True
     strong: bool = False
+    tied: bool = False
 
 
 def table(
@@ -179,7 +180,7 @@ def table(
         strip = replace(_row(columns, row, style, wides, left), head=above)
         first = above is None and not number
         following = rows[number + 1] if number + 1 < len(rows) else None
-        glue = following is not None and (not number or row.strong)
+        glue = following is not None and (not number or row.strong or row.tied)
         strips.append(replace(strip, gap=gap if first else 0.0, glue=glue))
     return tuple(strips)
 

@@ -10,6 +10,7 @@ from printkit.guide.opening import first_page
 from printkit.guide.printing import printing
 from printkit.guide.sets import GuideSet
 from printkit.guide.teaching import keyed, keys, trays
+from printkit.guide.weeks import weeks
 from printkit.materials.layout import accent
 from printkit.pack import Pack
 from printkit.sheets.model import Page, SheetFile
@@ -32,9 +33,10 @@ def guide(
         return (
             *opening,
             *printing(look, sets, files, pack.units, texts, fresh=alone),
-            *gathering(look, sets, files, pack.units, texts),
+            *gathering(look, sets, pack.units, texts, known),
             *cutting(look, sets, files, pack.units, texts),
-            *trays(look, pack, sets, texts, known),
+            *trays(look, pack, sets, files, texts, known),
+            *weeks(look, pack, sets, texts, known),
             *keys(look, sets, texts),
         )
 
@@ -43,5 +45,6 @@ def guide(
 
 def contents(sets: Sequence[GuideSet], texts: Catalogue) -> dict[str, str]:
     """The title of each section by its anchor."""
-    names = ["cautions", "print", "gather", "cut", "trays", *(["keys"] if keyed(sets, texts) else [])]
+    names = ["cautions", "print", "gather", "cut", "trays", "weeks"]
+    names += ["keys"] if keyed(sets, texts) else []
     return {name: say(texts, f"guide.{name}.title") for name in names}

@@ -1,26 +1,18 @@
-"""The cuts of the sheets in words and as a small drawing, each pattern of cuts told once."""
+"""The cuts of the sheets in words, each pattern of cuts told once."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby, pairwise
 from typing import Literal
 
-from printkit.errors import listing
-from printkit.guide.flow import HAIR, QUIET, Look, moved
-from printkit.labels import lengths
-from printkit.letters import run
-from printkit.pieces import Box, Line, Mark, Text
+from printkit.labels import lengths, span
 from printkit.sheets.model import Cut, SheetFile
-from printkit.texts import Catalogue
+from printkit.texts import Catalogue, Span
 from printkit.units import Rect, micrometres
 
 _SLACK = 1e-3
 _EVEN = 0.05
 """mm: nobody cuts finer than a tenth."""
-_DIAGRAM = (23.5, 33.0)
-"""mm that the drawing of a sheet may measure."""
-_TINT = (0.94,)
-
 
 _NOWHERE = Rect(0.0, 0.0, 0.0, 0.0)
 Kind = Literal["foot", "top", "left", "across", "down", "column", "part_across", "part_down"]
@@ -195,16 +187,14 @@ def step_words(all_steps: Sequence[Step], units: str, texts: Catalogue) -> tuple
 
 
 def _step_words(step: Step, bands: bool, units: str, texts: Catalogue) -> str:
-    where = lengths(step.at, units, texts.say("guide.and"))
+    where = lengths(step.at, units, texts)
     if step.kind == "column":
         said = _column_words(step, where, texts)
     elif step.kind == "down" and bands:
-        span = lengths(step.span, units, texts.say("guide.to"))
-        said = texts.say("guide.cut.band", at=where, span=span)
+        said = texts.say("guide.cut.band", at=where, span=span(step.span, units, texts))
     elif step.kind in ("part_across", "part_down"):
-        to = texts.say("guide.to")
-        x = lengths((step.part.left, step.part.right), units, to)
-        y = lengths((step.part.top, step.part.bottom), units, to)
+        x = span((step.part.left, step.part.right), units, texts)
+        y = span((step.part.top, step.part.bottom), units, texts)
         said = texts.say(f"guide.cut.{step.kind}", at=where, x=x, y=y)
     else:
         said = texts.say(f"guide.cut.{step.kind}", at=where)
@@ -217,7 +207,7 @@ def _fresh_words(step: Step, units: str, texts: Catalogue) -> str:
     if not fresh:
         return ""
     even = len(fresh) > 1 and max(fresh) - min(fresh) < _EVEN
-    shown = lengths(fresh[:1] if even else fresh, units, texts.say("guide.and"))
+    shown = lengths(fresh[:1] if even else fresh, units, texts)
     begun = "then" if step.edge is None else "fresh"
     return texts.say(f"guide.cut.{begun}.{'every' if even else 'each'}", at=shown)
 
@@ -225,9 +215,8 @@ def _fresh_words(step: Step, units: str, texts: Catalogue) -> str:
 def _column_words(step: Step, where: str, texts: Catalogue) -> str:
     if len(step.columns) == step.across:
         return texts.say("guide.cut.columns" if step.across > 1 else "guide.cut.only_column", at=where)
-    which = listing(step.columns, texts.say("guide.and"))
-    kind = "one" if len(step.columns) == 1 else "other"
-    return texts.say(f"guide.cut.some_columns.{kind}", columns=which, at=where)
+    form = texts.form("guide.cut.some_columns", len(step.columns))
+    return texts.say(form, columns=step.columns, at=where)
 
 
 def _numbers(step: Step) -> str:
@@ -239,74 +228,7 @@ def _numbers(step: Step) -> str:
 def sheet_numbers(numbers: Sequence[int], texts: Catalogue) -> str:
     """'sheet 2', 'sheets 1 to 3', 'sheets 1, 2 and 4'."""
     if len(numbers) > 2 and list(numbers) == list(range(numbers[0], numbers[-1] + 1)):
-        which = f"{numbers[0]} {texts.say('guide.to')} {numbers[-1]}"
+        which: object = Span(first=numbers[0], last=numbers[-1])
     else:
-        which = listing(numbers, texts.say("guide.and"))
-    return texts.say(f"guide.cut.sheets.{'one' if len(numbers) == 1 else 'other'}", which=which)
-
-
-def _kind(cut: Cut, paper: tuple[float, float]) -> str:
-    """'across' for cuts that reach the paper's right edge, 'down' for upright ones, else 'column'."""
-    if _line(cut)[0]:
-        return "down"
-    return "across" if abs(cut.x2 - paper[0]) < _SLACK else "column"
-
-
-# --- the drawing -----------------------------------------------------------------------------
-
-
-def diagram(look: Look, pattern: Pattern) -> tuple[tuple[Mark, ...], float, float]:
-    """The sheet with its pieces, cuts and their numbers: marks, width, height.
-
-    A number without room of its own is left out.
-    """
-    lane, top = 4.2, 1.2
-    scale = min(_DIAGRAM[0] / pattern.paper[0], _DIAGRAM[1] / pattern.paper[1])
-    wide, high = pattern.paper[0] * scale, pattern.paper[1] * scale
-
-    def at(x: float, y: float) -> tuple[float, float]:
-        return micrometres(lane + x * scale), micrometres(top + y * scale)
-
-    marks: list[Mark] = [
-        Box(x=x, y=y, width=box.width * scale, height=box.height * scale, fill=_TINT)
-        for box in pattern.boxes
-        for x, y in [at(box.left, box.top)]
-    ]
-    marks.append(Box(x=lane, y=top, width=wide, height=high, stroke=HAIR, line=0.25))
-    figures: list[Text] = []
-    for cut in pattern.cuts:
-        start, end = at(cut.x1, cut.y1), at(cut.x2, cut.y2)
-        marks.append(
-            Line(x1=start[0], y1=start[1], x2=end[0], y2=end[1], color=QUIET, line=0.2, dash=(0.8, 0.6))
-        )
-        figure = _figure(look, cut, start, end, pattern.paper, (lane, lane + wide))
-        free = (
-            shifted
-            for shifted in (moved(figure, 0.0, by) for by in _tries(cut, figure, pattern.paper))
-            if not any(shifted.bounds().inset(-0.2).meets(other.bounds()) for other in figures)
-        )
-        figures += [shifted for shifted in [next(free, None)] if shifted is not None]
-    return (*marks, *figures), lane + wide, top + high
-
-
-def _tries(cut: Cut, figure: Text, paper: tuple[float, float]) -> tuple[float, ...]:
-    """How far the number of a cut across may move up or down to keep clear of its neighbors'."""
-    high = figure.bounds().height
-    beside = _kind(cut, paper) == "across"
-    return (0.0, -0.5 * high, -high, 0.5 * high, high) if beside else (0.0,)
-
-
-def _figure(look: Look, cut: Cut, start, end, paper: tuple[float, float], sides: tuple[float, float]) -> Text:
-    """The number of a cut: beside the sheet for whole cuts, at the line for the others."""
-    figure = run(str(cut.n), look.size * 0.62, bold=True)
-    kind = _kind(cut, paper)
-    high = -figure.ink[1]
-    if kind == "across":
-        x, y = sides[0] - 0.9 - figure.width, start[1] + high / 2
-    elif kind == "down":
-        beyond = start[0] + 0.6 + figure.width > sides[1]
-        x = start[0] - 0.6 - figure.width if beyond else start[0] + 0.6
-        y = start[1] + high + 0.9
-    else:
-        x, y = (start[0] + end[0]) / 2 - figure.width / 2, start[1] - 0.6
-    return Text(run=figure, x=micrometres(x), y=micrometres(y), color=look.accent)
+        which = tuple(numbers)
+    return texts.say(texts.form("guide.cut.sheets", len(numbers)), which=which)

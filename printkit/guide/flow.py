@@ -36,7 +36,7 @@ class Look:
     wide: float
     side: float
     accent: Color
-    size: float = 3.65
+    size: float = 3.5
 
     @property
     def body_left(self) -> float:

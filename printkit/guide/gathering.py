@@ -1,16 +1,15 @@
 """What to gather for all trays, and the cautions that belong to it."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from printkit.guide.blocks import Column, Row, items, paragraph, section, table
 from printkit.guide.flow import Look, Strip, glued, spaced
+from printkit.guide.laminating import LAMINATE
 from printkit.guide.lines import say, say_all, say_count
-from printkit.guide.sets import GuideSet, has_labels, has_small_parts, sheets_by_stock
+from printkit.guide.sets import GuideSet, has_small_parts
 from printkit.labels import length, sides
-from printkit.sheets.model import SheetFile
 from printkit.texts import Catalogue
-from printkit.units import inches
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -40,9 +39,9 @@ def totals(sets: Sequence[GuideSet]) -> tuple[Total, ...]:
 
 
 def gathering(
-    look: Look, sets: Sequence[GuideSet], files: Sequence[SheetFile], units: str, texts: Catalogue
+    look: Look, sets: Sequence[GuideSet], units: str, texts: Catalogue, known: Mapping[str, int]
 ) -> tuple[Strip, ...]:
-    """The section 'Gather'."""
+    """The section 'Gather'; `known` holds the page on which pouches are counted."""
     strips = [*section(look, say(texts, "guide.gather.title"), "gather")]
     found = totals(sets)
     if found:
@@ -54,13 +53,11 @@ def gathering(
         default=None,
     )
     words = [
-        say_count(texts, "guide.gather.tools", sum(sheets_by_stock(files).values())),
+        say(texts, "guide.gather.tools", page=known.get(LAMINATE, 1)),
         say_count(texts, "guide.gather.bags", len(sets)),
     ]
     if largest is not None:
-        words.append(say(texts, "guide.gather.largest", size=sides(largest, units)))
-    if has_labels(files):
-        words.append(say(texts, "guide.gather.labels"))
+        words.append(say(texts, "guide.gather.largest", size=sides(largest, units, texts)))
     if any(not piece.cut for item in sets for piece in item.own):
         words.append(say(texts, "guide.gather.folder"))
     strips += paragraph(look, " ".join(words), 4.0 if found else 1.0)
@@ -81,13 +78,13 @@ def _thing(total: Total, units: str, texts: Catalogue) -> str:
     name = say(texts, f"guide.gather.things.{total.what}")
     if not total.size:
         return name
-    return say(texts, "guide.gather.across", thing=name, size=length(total.size, units))
+    return say(texts, "guide.gather.across", thing=name, size=length(total.size, units, texts))
 
 
 def cautions(look: Look, sets: Sequence[GuideSet], units: str, texts: Catalogue) -> tuple[Strip, ...]:
     """The section 'Cautions': short, in plain words, leaving the law to the country's own rules."""
     strips = [*section(look, say(texts, "guide.cautions.title"), "cautions")]
-    limit = {"mm": "32 mm", "in": f"{inches(32.0):.2f} in"}.get(units, f"32 mm ({inches(32.0):.2f} in)")
+    limit = length(32.0, units, texts)
     lines = say_all(texts, "guide.cautions.small", limit=limit) if has_small_parts(sets) else ()
     if any(need.what == "laces" for item in sets for need in item.needs):
         lines += say_all(texts, "guide.cautions.cords")

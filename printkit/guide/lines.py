@@ -7,7 +7,8 @@ from typing import Any, Literal
 
 from printkit import letters
 from printkit.pieces import Color, Text
-from printkit.texts import BOLD, Catalogue, bold
+from printkit.texts import BOLD, Catalogue
+from printkit.texts import bold as bold
 from printkit.units import micrometres
 
 LEAD = 1.38
@@ -50,19 +51,20 @@ def say(texts: Catalogue, key: str, **values: Any) -> str:
 
     Raises KeyError for a gap in the catalogue.
     """
-    return _filled(texts.find(key), values)
+    return _filled(texts.find(key), texts.written(values))
 
 
 def say_all(texts: Catalogue, key: str, **values: Any) -> tuple[str, ...]:
     """The sentences of a list in the catalogue; a single sentence counts as a list of one."""
     found = texts.find(key)
     several = [found] if isinstance(found, str) else found
-    return tuple(_filled(line, values) for line in several)
+    written = texts.written(values)
+    return tuple(_filled(line, written) for line in several)
 
 
 def say_count(texts: Catalogue, key: str, n: int, **values: Any) -> str:
-    """The form for one or for several of something: `key.one`, `key.other`."""
-    return say(texts, f"{key}.{'one' if n == 1 else 'other'}", n=n, **values)
+    """The form for so many of something, by the language's plural forms: `key.one`, `key.other`."""
+    return say(texts, texts.form(key, n), n=n, **values)
 
 
 def _filled(line: Any, values: dict[str, Any]) -> str:

@@ -3,11 +3,10 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from printkit.errors import listing
 from printkit.guide.blocks import Column, Row, boxed, items, labelled, paragraph, table, text
 from printkit.guide.flow import QUIET, Look, Strip, height_of
 from printkit.guide.lines import say, say_count
-from printkit.guide.sets import GuideSet, by_child, sheets_by_stock
+from printkit.guide.sets import GuideSet, by_child, sheets_by_stock, tray_anchor
 from printkit.labels import own_numbers, range_words, set_title
 from printkit.materials.layout import border, picture
 from printkit.pack import Child, Pack
@@ -16,6 +15,8 @@ from printkit.sheets.model import Bookmark, SheetFile
 from printkit.texts import Catalogue
 from printkit.units import Rect, micrometres
 
+_FEW = 8
+"""Trays of a child that are not parted in the table."""
 _BORDER = 5.0
 """mm of the theme's border under the title."""
 
@@ -32,7 +33,7 @@ def first_page(
     """`contents` holds the title of each section by its anchor, `known` its page."""
     strips = [*_title(look, pack, texts)]
     strips += text(_introduction(sets, files, texts), look.style(), 0.0, look.wide, 5.0)
-    glance = table(look, _columns(texts), _rows(sets, files, texts), gap=5.0, full=True)
+    glance = table(look, _columns(texts), _rows(sets, files, texts, known), gap=5.0, full=True)
     strips += (*glance[:-1], replace(glance[-1], glue=True))
     strips += _contents(look, contents, known, texts)
     if pack.notes:
@@ -81,7 +82,7 @@ def _introduction(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: C
         texts,
         "guide.intro",
         len(sets),
-        children=listing(children, say(texts, "guide.and")),
+        children=tuple(children),
         sheets=sheets_words(sheets_by_stock(files), texts),
     )
 
@@ -89,7 +90,7 @@ def _introduction(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: C
 def sheets_words(counts: Mapping[str, int], texts: Catalogue) -> str:
     """'4 sheets of card and 2 sheets of plain paper'."""
     parts = [say_count(texts, f"guide.sheets.{stock}", count) for stock, count in counts.items() if count]
-    return listing(parts, say(texts, "guide.and"))
+    return texts.listing(parts)
 
 
 def _columns(texts: Catalogue) -> tuple[Column, ...]:
@@ -98,23 +99,28 @@ def _columns(texts: Catalogue) -> tuple[Column, ...]:
         Column(title=say(texts, "guide.glance.about")),
         Column(title=say(texts, "guide.glance.pieces"), lean="right"),
         Column(title=say(texts, "guide.glance.paper"), lean="right"),
+        Column(title=say(texts, "guide.glance.page"), lean="right"),
     )
 
 
-def _rows(sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue) -> list[Row]:
+def _rows(
+    sets: Sequence[GuideSet], files: Sequence[SheetFile], texts: Catalogue, known: Mapping[str, int]
+) -> list[Row]:
     rows: list[Row] = []
     for child, own in by_child(sets).items():
         counts = sheets_by_stock(files, child)
         paper = [say(texts, f"guide.glance.{stock}_sheets", n=n) for stock, n in counts.items() if n]
         pieces = sum(len(item.own) for item in own)
         numbers = own_numbers(own[0].tray.child)
-        rows.append(Row(cells=(child, numbers, str(pieces), ", ".join(paper)), strong=True))
-        for item in own:
+        rows.append(Row(cells=(child, numbers, str(pieces), ", ".join(paper), ""), strong=True))
+        for number, item in enumerate(own, 1):
             about = range_words(item.tray, texts)
             stock = say(texts, f"guide.stock.{item.tray.stock}")
-            rows.append(
-                Row(cells=(set_title(item.tray, texts), about, str(len(item.own)), stock), rule=False)
-            )
+            page = str(known.get(tray_anchor(item), 1))
+            cells = (set_title(item.tray, texts), about, str(len(item.own)), stock, page)
+            # Few trays stay on one page; of many no single one is left behind.
+            tied = len(own) <= _FEW or number in (1, len(own) - 1)
+            rows.append(Row(cells=cells, rule=False, tied=tied and number < len(own)))
     return rows
 
 
@@ -134,6 +140,7 @@ def _contents(
 
 def _notes(look: Look, notes: Sequence[str], texts: Catalogue) -> tuple[Strip, ...]:
     title = say(texts, "guide.notes")
+    notes = [texts.told(note) for note in notes]
     own = boxed(look, title, notes)
     if height_of(own) <= 0.4 * look.room:
         return own

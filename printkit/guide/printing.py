@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from printkit.errors import listing
 from printkit.guide.blocks import Column, Row, items, labelled, paragraph, section, small, table
 from printkit.guide.flow import Look, Strip
 from printkit.guide.lines import bold, say, say_all
@@ -26,6 +25,8 @@ from printkit.units import PAPERS
 # dialog reads under 98 % (worked out from the papers and common margins), so 1 % tells them apart.
 BAR_MM, BAR_IN = 50.0, 2.0
 RIGHT = (0.99, 1.01)
+_FEW = 16
+"""Files that are not parted in the table."""
 WEIGHED = ("card", "plain")
 COLORED_LEVELS = (1, 2, 4)
 """Levels of likeness at which pictures may differ in color."""
@@ -48,11 +49,11 @@ def printing(
         texts,
         "guide.print.total",
         sheets=sheets_words(sheets_by_stock(files), texts),
-        papers=listing(papers, say(texts, "guide.and")),
+        papers=tuple(papers),
     )
     strips += small(look, total, gap=1.6)
     values = {
-        "papers": listing([bold(paper) for paper in papers], say(texts, "guide.or")),
+        "papers": texts.listing([bold(paper) for paper in papers], "or"),
         "ink": _ink_words(sets, texts),
         "right": _right(units, texts),
     }
@@ -63,7 +64,7 @@ def printing(
         gap=5.0,
     )
     for part in _parts(sets, files, texts):
-        names = listing(part.names, say(texts, "guide.and"))
+        names = texts.listing(part.names)
         weight = say(texts, f"guide.print.weight.{part.key}.{units}") if part.key in WEIGHED else ""
         words = say_all(texts, f"guide.print.{part.key}", names=names, weight=weight)
         title = say(texts, f"guide.print.{part.key}_title")
@@ -78,10 +79,10 @@ def _right(units: str, texts: Catalogue) -> str:
     return say(
         texts,
         f"guide.print.right.{units}",
-        low_mm=f"{BAR_MM * RIGHT[0]:.1f}",
-        high_mm=f"{BAR_MM * RIGHT[1]:.1f}",
-        low_in=f"{BAR_IN * RIGHT[0]:.2f}",
-        high_in=f"{BAR_IN * RIGHT[1]:.2f}",
+        low_mm=texts.fixed(BAR_MM * RIGHT[0], 1),
+        high_mm=texts.fixed(BAR_MM * RIGHT[1], 1),
+        low_in=texts.fixed(BAR_IN * RIGHT[0], 2),
+        high_in=texts.fixed(BAR_IN * RIGHT[1], 2),
     )
 
 
@@ -94,7 +95,7 @@ def _ink_words(sets: Sequence[GuideSet], texts: Catalogue) -> str:
     names = [say(texts, "guide.quoted", title=material_title(name, texts)) for name in dict.fromkeys(told)]
     if not names:
         return say(texts, "guide.print.ink.color")
-    return say(texts, "guide.print.ink.odd", sets=listing(names, say(texts, "guide.and")))
+    return say(texts, "guide.print.ink.odd", sets=tuple(names))
 
 
 def by_color(tray: Tray) -> bool:
@@ -119,7 +120,8 @@ def _files(look: Look, files: Sequence[SheetFile], units: str, texts: Catalogue)
                 say(texts, "guide.print.same") if _fed_again(file, files) else str(file.sheets),
                 _paper(file, len(papers) > 1, units, texts),
                 _sides(file, files, texts),
-            )
+            ),
+            tied=len(files) <= _FEW,
         )
         for file in files
     ]
@@ -141,7 +143,7 @@ def _paper(file: SheetFile, several: bool, units: str, texts: Catalogue) -> str:
 def paper_name(paper: tuple[float, float], units: str, texts: Catalogue) -> str:
     """'A4', 'Letter', or the size of a paper without a name."""
     name = next((name for name, size in PAPERS.items() if size == paper), None)
-    return say(texts, f"guide.papers.{name}") if name else sides(paper, units)
+    return say(texts, f"guide.papers.{name}") if name else sides(paper, units, texts)
 
 
 def _sides(file: SheetFile, files: Sequence[SheetFile], texts: Catalogue) -> str:

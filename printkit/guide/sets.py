@@ -33,6 +33,11 @@ class GuideSet:
         return tuple(user.name for user in self.tray.child.users) or (self.tray.child.name,)
 
 
+def tray_anchor(item: GuideSet) -> str:
+    """The name by which the pages of the guide know a tray."""
+    return f"tray {item.tray.child.name}/{item.tray.set}"
+
+
 def is_label(piece: Piece) -> bool:
     """Whether the piece is the label of its set's bag or tray."""
     return isinstance(piece.facts, LabelFacts)

@@ -1,25 +1,27 @@
 """The trays, child by child: what each is, how to present it, what to watch for, what comes next."""
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from types import MappingProxyType
 
-from printkit.errors import listing
 from printkit.guide.blocks import columned, items, labelled, paragraph, section, small, subsection
 from printkit.guide.flow import Look, Strip, glued, height_of, spaced
 from printkit.guide.keys import key_note, key_of, needs_key
-from printkit.guide.lines import aside, bold, say, say_count
+from printkit.guide.lines import bold, say, say_count
 from printkit.guide.sets import (
     GuideSet,
     by_child,
     has_loose_things,
     has_small_parts,
     sizes_of,
+    tray_anchor,
     unprinted_control,
 )
 from printkit.guide.trays import TrayWords, tray_words
+from printkit.guide.which import sheets_of_files, sheets_with
 from printkit.labels import (
     gather_words,
-    material_title,
     own_numbers,
     range_words,
     set_title,
@@ -29,22 +31,24 @@ from printkit.labels import (
 from printkit.materials.layout import picture
 from printkit.pack import Child, Pack
 from printkit.pieces import Mark
+from printkit.sheets.model import SheetFile
 from printkit.texts import Catalogue
 from printkit.units import Rect
 from printkit.words import find
 
 _PICTURE = 13.0
+NO_SHEETS: Mapping[str, Sequence[int]] = MappingProxyType({})
 YOUNG = 5
 """A child who counts no further may be under three (design choice)."""
 
 
-def tray_anchor(item: GuideSet) -> str:
-    """The name by which the pages of the guide know a tray."""
-    return f"tray {item.tray.child.name}/{item.tray.set}"
-
-
 def trays(
-    look: Look, pack: Pack, sets: Sequence[GuideSet], texts: Catalogue, known: Mapping[str, int]
+    look: Look,
+    pack: Pack,
+    sets: Sequence[GuideSet],
+    files: Sequence[SheetFile],
+    texts: Catalogue,
+    known: Mapping[str, int],
 ) -> tuple[Strip, ...]:
     """The section 'Trays'. Trays that are shown alike are told once; the later ones name the page."""
     units = pack.units
@@ -61,8 +65,9 @@ def trays(
             name = item.tray.child.name
             notes = tuple(note for note in words.notes if (name, note) not in noted)
             noted.update((name, note) for note in notes)
+            facts = facts_lines(item, units, texts, sheets_with(item, files))
             strips += _whole(
-                look, _tray(look, item, replace(words, notes=notes), before, units, texts, known)
+                look, _tray(look, item, replace(words, notes=notes), before, facts, units, texts, known)
             )
     return tuple(strips)
 
@@ -88,7 +93,7 @@ def about_child(child: Child, texts: Catalogue) -> str:
     if child.sums_to is not None:
         parts.append(say(texts, "guide.child.sums", most=child.sums_to))
     languages = [_language(tag, texts) for tag in child.languages]
-    parts.append(say(texts, "guide.child.words", languages=listing(languages, say(texts, "guide.and"))))
+    parts.append(say(texts, "guide.child.words", languages=tuple(languages)))
     if child.hand == "left":
         parts.append(say(texts, "guide.child.left"))
     return " · ".join(parts)
@@ -96,7 +101,14 @@ def about_child(child: Child, texts: Catalogue) -> str:
 
 def _language(tag: str, texts: Catalogue) -> str:
     language = find(tag, "languages")
-    return language.name if texts.language == "en" else language.own_name
+    if texts.language == "en":
+        return language.name
+    from babel import Locale, UnknownLocaleError
+
+    try:
+        return Locale.parse(tag, sep="-").get_display_name(texts.language) or language.own_name
+    except (UnknownLocaleError, ValueError):
+        return language.own_name
 
 
 def _tray(
@@ -104,14 +116,14 @@ def _tray(
     item: GuideSet,
     words: TrayWords,
     before: GuideSet,
+    facts: Sequence[str],
     units: str,
     texts: Catalogue,
     known: Mapping[str, int],
 ) -> tuple[Strip, ...]:
-    named = {"title": material_title(item.tray.material, texts), "set": aside(item.tray.set)}
-    title = say(texts, "guide.trays.heading", **named)
-    strips = [*subsection(look, title, anchor=tray_anchor(item), want=46.0)]
-    strips += glued(small(look, facts_line(item, units, texts)))
+    strips = [*subsection(look, set_title(item.tray, texts), anchor=tray_anchor(item), want=46.0)]
+    for line in facts:
+        strips += glued(small(look, line))
     about = [words.what]
     if keyed([item], texts):
         printed = "unprinted" if unprinted_control(item) else "printed"
@@ -152,23 +164,42 @@ def _caution(item: GuideSet, units: str, texts: Catalogue) -> tuple[str, ...]:
     return (bold(say(texts, f"guide.trays.young.{units}" if young else "guide.trays.small")),)
 
 
-def facts_line(item: GuideSet, units: str, texts: Catalogue) -> str:
-    """'numbers 1 to 5 · 9 pieces of 62 × 88 mm, card · gather 10 counters of 22 mm'."""
-    own = item.own
-    sizes = listing([sides(size, units) for size in sizes_of(own)], say(texts, "guide.and"))
-    whole = bool(own) and all(not piece.cut for piece in own)
-    stock = say(texts, f"guide.stock.{item.tray.stock}")
+def facts_lines(
+    item: GuideSet, units: str, texts: Catalogue, sheets: Mapping[str, Sequence[int]] = NO_SHEETS
+) -> tuple[str, ...]:
+    """What a tray is about, its pieces and things to gather; then where its pieces come from.
+
+    'numbers 1 to 5 · 9 pieces of 62 × 88 mm, card · gather 9 clothespins', 'from sheet 2 of juno-card.pdf
+    · marked clip-cards'.
+    """
     users = users_words(item.tray)
-    parts = [range_words(item.tray, texts) + (f" ({users})" if users else "")]
-    if whole:
-        parts.append(say_count(texts, "guide.trays.whole", len(own), stock=stock))
-    else:
-        parts.append(say_count(texts, "guide.trays.pieces", len(own), size=sizes, stock=stock))
+    about = range_words(item.tray, texts) + (f" ({users})" if users else "")
+    parts = [about, _pieces(item, units, texts)]
+    where = [say(texts, "guide.trays.sheets", sheets=sheets_of_files(sheets, texts))] if sheets else []
     things = gather_words(item.needs, units, texts)
     if things:
-        things = listing(things, say(texts, "guide.and"))
         parts.append(say(texts, "guide.trays.gather", things=things))
-    return " · ".join(parts)
+    named = item.tray.set.casefold() != set_title(item.tray, texts).casefold()
+    if named and item.tray.set == item.tray.material:
+        where.append(say(texts, "guide.trays.named", set=item.tray.set))
+    return tuple(" · ".join(line) for line in (parts, where) if line)
+
+
+def _pieces(item: GuideSet, units: str, texts: Catalogue) -> str:
+    """'9 pieces of 62 × 88 mm, card', '7 pieces, card: 1 of 190 × 269 mm and 6 of 17 × 17 mm'."""
+    own = item.own
+    stock = say(texts, f"guide.stock.{item.tray.stock}")
+    if own and all(not piece.cut for piece in own):
+        return say_count(texts, "guide.trays.whole", len(own), stock=stock)
+    sizes = sizes_of(own)
+    if len(sizes) < 2:
+        shown = "".join(sides(size, units, texts) for size in sizes)
+        return say_count(texts, "guide.trays.pieces", len(own), size=shown, stock=stock)
+    sized = tuple(
+        say(texts, "guide.trays.sized", n=count, size=sides(size, units, texts))
+        for size, count in Counter((piece.width, piece.height) for piece in own).items()
+    )
+    return say(texts, "guide.trays.several", n=len(own), stock=stock, sizes=sized)
 
 
 def keyed(sets: Sequence[GuideSet], texts: Catalogue) -> tuple[GuideSet, ...]:

@@ -16,7 +16,10 @@ from printkit.texts import Catalogue
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class TrayWords:
-    """What is said about a tray; all empty but `what` for a material the catalogue does not know."""
+    """What is said about a tray; all empty but `what` for a material the catalogue does not know.
+
+    The first of `next` needs nothing printed.
+    """
 
     what: str
     notes: Words = ()
@@ -61,17 +64,22 @@ def tray_words(item: GuideSet, texts: Catalogue) -> TrayWords:
         notes=tuple(say(texts, f"{key}.notes.{word}", **values) for word in holding.notes),
         present=present,
         watch=watch,
-        next=tuple(sentence for word in holding.next for sentence in found(word)) + following,
+        next=found("again") + tuple(line for word in holding.next for line in found(word)) + following,
     )
 
 
-def _examples(item: GuideSet, language: str) -> dict[str, str]:
+def _examples(item: GuideSet, language: str) -> dict[str, object]:
     """Words that stand in the set itself; a name with a capital is the same word with a capital letter."""
     facts = [piece.facts for piece in item.own]
     found = (
         item.material.guidance.examples(facts, partial(item.tray.child.spelled, language)) if facts else {}
     )
-    return {**found, **{name.capitalize(): word[:1].upper() + word[1:] for name, word in found.items()}}
+    capital = {
+        name.capitalize(): word[:1].upper() + word[1:]
+        for name, word in found.items()
+        if isinstance(word, str)
+    }
+    return {**found, **capital}
 
 
 def _values(tray: Tray) -> dict[str, object]:

@@ -107,9 +107,7 @@ TURNED = _expects(_CCSSM, "K.G.A.2", "knows a shape however it is turned", "M", 
 COUNT_OUT = _expects(_CCSSM, "K.CC.B.5", "counts out as many things as are asked for", "S", _DOE)
 
 GRIP = _expects(_EYFS, "ELG Fine Motor Skills", "holds a pencil well and draws with care", "M", _MEMORY)
-SOME_NUMERALS = _expects(
-    _ELOF, "P-MATH 5", "knows, and with help writes, some numerals to 10", "S", _LISTING
-)
+SOME_NUMERALS = _expects(_ELOF, "P-MATH 5", "knows, and with help writes, some numerals to 10", "S", _LISTING)
 DIGITS = _expects(
     _NC, "Year 1, handwriting", "forms letters and the digits 0 to 9 rightly", "S",
     "pcfs.cheviotlt.co.uk, a school copy of the framework",

@@ -45,9 +45,7 @@ def _rung(
     """A rung of sums within `most`; a third of its strips stay within `known`."""
     strips = {"operation": operation, "unknown": unknown}
     settings = {
-        "strips": strips
-        | ({"pick": pick} if pick != "any" else {})
-        | ({"known": known} if known else {}),
+        "strips": strips | ({"pick": pick} if pick != "any" else {}) | ({"known": known} if known else {}),
         "tiles": strips,
         "place-mats": {"operation": "add" if operation == "add" else "subtract"},
         "part-whole": {"unknown": "whole" if unknown == "result" else "part"},

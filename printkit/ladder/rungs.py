@@ -64,9 +64,7 @@ def made(
         track=track,
         says=says,
         keys=tuple(keys.items()),
-        settings=tuple(
-            (material, tuple(given.items())) for material, given in settings.items() if given
-        ),
+        settings=tuple((material, tuple(given.items())) for material, given in settings.items() if given),
         expectation=expectation,
         met=facts,
     )

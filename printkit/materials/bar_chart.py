@@ -295,5 +295,6 @@ MATERIAL = Material(
     facts=Facts,
     stock="plain",
     make=make,
+    track="counting",
     guidance=Guidance(about=_about, holding=_holding, examples=_examples, key=_key, keyed=True),
 )

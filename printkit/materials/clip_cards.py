@@ -365,7 +365,7 @@ def _control(tray: Tray, size, zone: Rect) -> tuple[Face, Rect]:
 def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
     return Holding(
         variants=when(rings=pieces[0].zones[0].height > ZONE_DEPTH, three=tray.settings.choices < 4),
-        notes=when(zero=tray.child.numbers[0] == 0)
+        notes=when(zero=tray.child.numbers[0] == 0),
     )
 
 

@@ -14,7 +14,7 @@ from printkit.texts import bold
 Words = tuple[str, ...]
 
 Say = Callable[..., str]
-"""`say(key, **values)`: a sentence of the catalogue."""
+"""`say(key, **values)`: a sentence of the catalogue. Tuples and decimals are written as its language does."""
 
 Spelled = Callable[[int], str]
 """A number in words. Raises ValueError for one that no words are known for."""
@@ -53,7 +53,7 @@ def nothing_special(tray: Tray, pieces: Sequence[Piece]) -> Holding:
     return Holding()
 
 
-def no_examples(facts: Sequence[Any], spelled: Spelled) -> Mapping[str, str]:
+def no_examples(facts: Sequence[Any], spelled: Spelled) -> Mapping[str, object]:
     """The sentences name no example."""
     return {}
 
@@ -75,7 +75,7 @@ class Guidance:
 
     about: Callable[[Tray, Say], str] = numbers
     holding: Callable[[Tray, Sequence[Piece]], Holding] = nothing_special
-    examples: Callable[[Sequence[Any], Spelled], Mapping[str, str]] = no_examples
+    examples: Callable[[Sequence[Any], Spelled], Mapping[str, object]] = no_examples
     key: Callable[[Sequence[Piece], Say], Key] = no_key
     keyed: bool = False
 

@@ -187,7 +187,10 @@ def _cards(tray: Tray, items: Sequence[_Item], size: tuple[float, float]) -> lis
     side = min(above.width, above.height)
     over = Rect(inner.left + (inner.width - side) / 2, above.top, side, above.height)
     alone = Rect(over.left, inner.top + (inner.height - over.height) / 2 + 1.5, side, over.height)
-    low = (size[0], micrometres(min(size[1], max(LOWEST_NAME, words_high + 24.0, needs.least_piece(tray.child)))))
+    low = (
+        size[0],
+        micrometres(min(size[1], max(LOWEST_NAME, words_high + 24.0, needs.least_piece(tray.child)))),
+    )
     name_box = content(low)
     pieces = [
         _piece(

@@ -82,9 +82,7 @@ def _needed(tray: Tray, room: Room, usual: tuple[float, float]) -> tuple[tuple[f
         size for size in parts
         if min(size) >= least and max(size) <= slim * min(size) and size[0] * size[1] >= start[0] * start[1]
     }  # fmt: skip
-    found = sorted(
-        shapely | {start}, key=lambda size: (size[0] * size[1], (size[0] > size[1]) != wide, size)
-    )
+    found = sorted(shapely | {start}, key=lambda size: (size[0] * size[1], (size[0] > size[1]) != wide, size))
     fitting = tuple(size for size in found if fits_sheet(size, room))
     return fitting or (tuple(room),)
 
@@ -192,8 +190,7 @@ def set_marked(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
     """The pieces with the small line that says where each belongs: child, set, n of N."""
     total = len(pieces)
     return tuple(
-        replace(piece, mark=f"{piece.child} · {piece.set} · {n} of {total}")
-        for n, piece in enumerate(pieces, 1)
+        replace(piece, mark=f"{piece.child} · {piece.set} · {n}/{total}") for n, piece in enumerate(pieces, 1)
     )
 
 
@@ -213,16 +210,10 @@ def picture(drawing: Drawing, box: Rect, *, turn: float = 0, mirror: bool = Fals
 
 
 def border(theme: "Theme", ink: "Ink", strip: Rect) -> tuple[Picture, ...]:
-    """The theme's border along a strip, as many whole lengths as come nearest its height; () without one."""
+    """The theme's border along a strip, all its ink inside it; () for a theme without one."""
     if theme.border is None:
         return ()
-    source = theme.border.source
-    count = max(1, round(strip.width * source.height / (strip.height * source.width)))
-    wide = strip.width / count
-    high = wide * source.height / source.width
-    drawing = theme.border.drawing(ink, size=round(wide, 1))
-    top = strip.top + (strip.height - high) / 2
-    return tuple(picture(drawing, Rect(strip.left + wide * i, top, wide, high)) for i in range(count))
+    return (picture(theme.border.strip(ink, length=strip.width, height=strip.height), strip),)
 
 
 def is_border(drawing: Drawing) -> bool:

@@ -8,6 +8,7 @@ from printkit.checks import Wrong, found
 from printkit.errors import Problem, listing, nearest
 from printkit.materials.base import problem
 from printkit.pack import Child, Tray
+from printkit.texts import Note
 
 if TYPE_CHECKING:
     from printkit.pictures import Motif
@@ -72,6 +73,10 @@ def unnamed(motifs: Sequence["Motif"], child: Child) -> tuple[str, ...]:
     for tag in child.languages:
         missing = [motif.key for motif in motifs if motif.names and tag not in dict(called(motif, child))]
         if missing:
-            which = "these motifs" if len(missing) > 4 else listing(missing, "and")
-            notes.append(f"the theme has no name for {which} in {tag}")
+            many = len(missing) > 4
+            notes.append(
+                Note("notes.unnamed_many", tag=tag)
+                if many
+                else Note("notes.unnamed", motifs=tuple(missing), tag=tag)
+            )
     return tuple(notes)

@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from printkit import letters
-from printkit.errors import listing
 from printkit.materials.layout import INK, centered, words_block
 from printkit.pack import Child
 from printkit.pieces import Color, Text
+from printkit.texts import Note
 from printkit.units import Rect
 from printkit.words.phrases import elided, has_rule, joined, phrase_word
 
@@ -71,41 +71,40 @@ def naming(
     if mode != "phrase":
         return Naming(child=child, mode=mode), ()
     if motif is None:
-        note = "no pictures are counted here, so the number words stand without a name"
+        note = Note("notes.bare_words")
         return Naming(child=child, mode=mode), (note,)
     from printkit.pictures.plurals import own
 
     needed = tuple(numbers)
     nouns: list[tuple[str, Name]] = []
-    lacking: dict[str, list[str]] = {}
+    lacking: dict[tuple[str, str], list[str]] = {}
     for tag in child.languages:
         name = own(tag, motif.names)
         why = _why_not(child, tag, name, needed)
-        if name is None or why:
+        if name is None or why[0]:
             lacking.setdefault(why, []).append(tag)
         else:
             nouns.append((tag, name))
     notes = tuple(
-        f"{why.format(key=motif.key, tags=listing(tags, last='and'))}, so the number word stands alone"
-        for why, tags in lacking.items()
+        Note(f"notes.{why}", motif=motif.key, tags=tuple(tags), form=form)
+        for (why, form), tags in lacking.items()
     )
     return Naming(child=child, mode=mode, nouns=tuple(nouns)), notes
 
 
-def _why_not(child: Child, tag: str, name: "Name | None", numbers: Sequence[int]) -> str:
-    """Why there are no phrases in a language; '' if there are."""
+def _why_not(child: Child, tag: str, name: "Name | None", numbers: Sequence[int]) -> tuple[str, str]:
+    """Why there are no phrases in a language, and the form it lacks, if so; '' for each if not."""
     if not has_rule(tag):
-        return "number and name are not put together in {tags}"
+        return "no_rule", ""
     if name is None:
-        return "the theme has no name for {key} in {tags}"
+        return "no_name", ""
     for n in numbers:
         if _parts(tag, n, name, child.spelled(tag, n)) is None:
             from printkit.pictures.plurals import category
 
             form = category(tag, n)
-            missing = "gender" if form in dict(name.forms) else f"form '{form}'"
-            return f"the theme has no {missing} of {{key}} in {{tags}}"
-    return ""
+            return ("no_gender", "") if form in dict(name.forms) else ("no_form", form)
+    return "", ""
 
 
 def _parts(tag: str, n: int, name: "Name", word: str) -> tuple[str, str] | None:

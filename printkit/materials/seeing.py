@@ -16,25 +16,44 @@ from printkit.pieces import BLACK, Box, Color, Dot, Face, Hollow, Line, Mark, Pi
 
 _SLACK = 0.05
 """mm that nobody sees: sizes are rounded to whole micrometres and texts to their outlines."""
-_DARK = 0.3
-"""Grays up to this one become black, lighter ones (places, frames) six tenths as light."""
+_DARK, _PALE = 0.3, 0.7
+"""Grays up to the first become black, those up to the second (places, frames) six tenths as light. Paler lines,
+which only part one thing from another, stay behind what is to be seen."""
 
 
 def answering(material: Material) -> Material:
     """The material, as it answers to the needs of each child."""
 
-
     def made(seed: int, tray: Tray, room: Room) -> Made:
-        found = material.make(seed, tray, room)
+        found = _possible(material.make, seed, tray, room)
         if not tray.child.needs or not found.pieces:
             return found
         pieces = found.pieces
         if needs.is_large(tray.child):
-            pieces = tuple(replace(piece, front=blackened(piece.front)) for piece in pieces)
+            pieces = tuple(
+                replace(piece, front=blackened(piece.front), back=piece.back and inked(piece.back))
+                for piece in pieces
+            )
         short = shortfalls(tray, pieces, material.handled)
         return replace(found, pieces=pieces, notes=(*found.notes, *short))
 
     return replace(material, make=made)
+
+
+def _possible(make: Callable[[int, Tray, Room], Made], seed: int, tray: Tray, room: Room) -> Made:
+    """What is made; where a need leaves no way to make it, what is made without that need.
+
+    A size that the pack file asks for, or small paper, wins over a need: the measured notes tell it.
+    """
+    found = make(seed, tray, room)
+    asked = tray.child.needs
+    for left_out in (("large",), ("easy-grip",), ("large", "easy-grip")):
+        if not found.problems:
+            break
+        if set(left_out) <= set(asked):
+            kept = tuple(need for need in asked if need not in left_out)
+            found = make(seed, replace(tray, child=replace(tray.child, needs=kept)), room)
+    return found
 
 
 # --- black on white --------------------------------------------------------------------------
@@ -45,18 +64,41 @@ def blackened(face: Face) -> Face:
     return replace(face, marks=tuple(_darker(mark) for mark in face.marks))
 
 
+def inked(face: Face) -> Face:
+    """The face with what is nearly black in black; a control stays too light to shine through."""
+    return replace(
+        face,
+        marks=tuple(
+            replace(mark, color=BLACK)
+            if isinstance(mark, Text | Line) and _is_gray(mark.color, _DARK)
+            else mark
+            for mark in face.marks
+        ),
+    )
+
+
 def _darker(mark: Mark) -> Mark:
     match mark:
-        case Text() | Line():
+        case Text():
+            return replace(mark, color=BLACK if _is_gray(mark.color, _SECOND) else mark.color)
+        case Line():
             return replace(mark, color=dark(mark.color))
         case Box() | Dot() if mark.stroke is not None:
             return replace(mark, stroke=dark(mark.stroke))
     return mark
 
 
+_SECOND = 0.5
+"""The lightest gray of words, those of a second language, that becomes black."""
+
+
+def _is_gray(color: Color, lightest: float) -> bool:
+    return len(color) == 1 and color[0] <= lightest
+
+
 def dark(color: Color) -> Color:
-    """A gray made black, or darker if it is light; colors as they are."""
-    if len(color) != 1 or color[0] >= 1:
+    """A dark gray made black, a lighter one darker; pale lines and colors as they are."""
+    if len(color) != 1 or color[0] > _PALE:
         return color
     return BLACK if color[0] <= _DARK else (round(0.6 * color[0], 3),)
 
@@ -85,9 +127,7 @@ def sides(pieces: Sequence[Piece], handled: Callable[[Piece], bool]) -> Iterator
     return (min(piece.width, piece.height) for piece in pieces if piece.cut and handled(piece))
 
 
-def shortfalls(
-    tray: Tray, pieces: Sequence[Piece], handled: Callable[[Piece], bool]
-) -> tuple[str, ...]:
+def shortfalls(tray: Tray, pieces: Sequence[Piece], handled: Callable[[Piece], bool]) -> tuple[str, ...]:
     """A sentence for each need that these pieces do not meet."""
     child = tray.child
     measured = (

@@ -6,15 +6,14 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from printkit.checks import Flag, OneOf, Whole, setting
-from printkit.materials import strips
-from printkit.materials import needs
+from printkit.materials import needs, strips
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.guidance import Guidance, Holding, Say, when
 from printkit.materials.making import piece_of
 from printkit.materials.motifs import ChosenMotif
 from printkit.materials.strips.equation import Figures
 from printkit.materials.strips.facts import UNKNOWNS
-from printkit.materials.tile_faces import PLAY, numeral_tile, sign_tile, tile_height
+from printkit.materials.tile_faces import PLAY, TILE_INSET, numeral_tile, sign_tile, tile_height
 from printkit.pack import Tray
 from printkit.pieces import Piece
 from printkit.units import micrometres
@@ -55,6 +54,7 @@ class Facts:
 
 
 _SMALLEST_FIGURE = 3.0
+_WIDE_TILE, _WIDE_INSET = 60.0, 9.0
 _NUMBERS_TO = 20
 
 
@@ -74,7 +74,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     digits = _digits(tray, most)
     numbers = range(10) if digits else range(most + 1)
     size = tile_size(how, len(str(most)) if digits else 1)
-    height = tile_height(numbers, size, tray.child.numerals)
+    height = tile_height(numbers, size, tray.child.numerals, _inset(size))
     if height < _SMALLEST_FIGURE:
         return refused(
             problem(
@@ -94,6 +94,11 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         for copy in range(1, tray.settings.copies + 1)
     ]  # fmt: skip
     return Made(pieces=(*pieces, *_signs(tray, how, size, height, box)))
+
+
+def _inset(size: tuple[float, float]) -> float:
+    """mm that a numeral keeps from the cut: more on a large tile, where it would crowd its neighbors."""
+    return _WIDE_INSET if min(size) >= _WIDE_TILE else TILE_INSET
 
 
 def most_of(tray: Tray) -> int:

@@ -67,6 +67,22 @@ class Shift:
         return f"[right, down], each -{self.most:g} to {self.most:g} mm"
 
 
+class SetNames:
+    """A list of names of sets; which sets there are is asked later."""
+
+    def read(self, value: Any) -> Any:
+        if isinstance(value, list) and all(isinstance(name, str) for name in value):
+            return tuple(value)
+        return Wrong(found=found(value), allowed=self.allowed())
+
+    def allowed(self) -> str:
+        return 'a list of sets, such as ["clip-cards"]'
+
+
+WISHES = ("keep", "skip", "again")
+"""Keys of a child that name sets for which the adult's word stands above the rule of climbing."""
+
+
 class Names:
     """A list of two or more texts."""
 
@@ -218,13 +234,16 @@ def key_defaults() -> dict[str, Any]:
 
 def pack_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a pack file."""
-    own = {"title": Words(), "seed": Whole(0, 2**63 - 1), "start": Start(), "children": Tables()}
+    own = {"title": Words(), "seed": Whole(0, 2**63 - 1), "weeks": Whole(1, 20)}
+    own |= {"start": Start(), "children": Tables()}
     return key_checks() | own | {"materials": Anything(), "shared": Anything()}
 
 
 def child_checks() -> dict[str, Check]:
     """The checks of what may stand in a child's table."""
-    return key_checks() | {"name": Words("a name"), "start": Start(), "materials": Anything()}
+    wishes = {key: SetNames() for key in WISHES}
+    own = {"name": Words("a name"), "start": Start(), "materials": Anything()}
+    return key_checks() | own | wishes
 
 
 def shared_checks() -> dict[str, Check]:
@@ -232,13 +251,13 @@ def shared_checks() -> dict[str, Check]:
     return child_checks() | {"with": Names()}
 
 
-SEASON = ("theme", "materials")
+SEASON = ("theme", "materials", *WISHES)
 """What belongs to a season: no key of a family's file, be it at the top or in a child's table."""
 
 
 def family_checks() -> dict[str, Check]:
     """The checks of what may stand at the top of a family's file."""
-    return _without_season(key_checks() | {"children": Tables()})
+    return _without_season(key_checks() | {"start": Start(), "children": Tables()})
 
 
 def family_child_checks() -> dict[str, Check]:

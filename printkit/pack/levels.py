@@ -1,7 +1,7 @@
 """Which word wins: the levels that may set a key, from the family's file to the command line."""
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from typing import Any, Literal
 
 from printkit.checks import shown
@@ -17,6 +17,8 @@ Rank = Literal[
 """The levels, the weakest first. A default is said by none; 'children' is what those who share have in
 common, 'shared' their table; 'child in family' stays below 'pack', as the season's file has the last word."""
 
+ALL_KEYS = (*KEYS, "start")
+"""Every key that a level may say."""
 _MERGED = ("flip", "numerals", "words")
 """Tables of which a level may set a part; the rest stays as it was."""
 
@@ -25,8 +27,7 @@ _MERGED = ("flip", "numerals", "words")
 class Level:
     """A table that sets keys: where it stands, whose it is, and its legal values.
 
-    Without an origin it is the command line's, or, with rank 'children', nobody's own words. `by` is the
-    key that all values come from, where they were not written one by one: 'start'.
+    Without an origin it is the command line's, or, with rank 'children', nobody's own words.
     """
 
     rank: Rank
@@ -34,56 +35,54 @@ class Level:
     origin: Origin | None = None
     path: Keys = ()
     whose: str = ""
-    by: str = ""
 
     def place(self, key: str, whose: str | None = None) -> str:
         """Where a key of this level stands, as problems name it."""
         if self.origin is None:
             return f"--{key}"
-        return self.origin.place((*self.path, self.by or key), self.whose if whose is None else whose)
+        return self.origin.place((*self.path, key), self.whose if whose is None else whose)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Said:
-    """The word that wins for a key, the level that says it, and the one it wins over."""
+    """The word that wins for a key, the level that says it, and the one it wins over.
+
+    `key` is what the level writes: 'start' for the keys that a rung sets.
+    """
 
     value: Any
     level: Level
+    key: str
     over: Level | None = None
+
+    def place(self, whose: str | None = None) -> str:
+        """Where the word stands, as problems name it."""
+        return self.level.place(self.key, whose)
 
 
 def laid(levels: Iterable[Level]) -> dict[str, Said]:
-    """The word for each key that any level sets, of levels in their order, the weakest first."""
+    """The word for each key that any level sets, of levels in their order, the weakest first.
+
+    What a level's rungs set stands below its own words, and above those of the levels below.
+    """
     said: dict[str, Said] = {}
-    for level in _with_rungs(levels):
-        for key, value in level.values.items():
-            if key not in KEYS:
-                continue
+    for level in levels:
+        rungs = rung_keys(level.values.get("start", ()))
+        words = [(key, value, "start") for key, value in rungs.items()]
+        words += [(key, level.values[key], key) for key in level.values if key in ALL_KEYS]
+        for key, value, written in words:
             before = said.get(key)
+            below = before.level if before and before.level is not level else None
             merged = _over(key, before.value if before else None, value)
-            said[key] = Said(value=merged, level=level, over=before.level if before else None)
+            said[key] = Said(value=merged, level=level, key=written, over=below)
     return said
-
-
-def _with_rungs(levels: Iterable[Level]) -> Iterator[Level]:
-    """The levels, each after what the rungs set that it starts on: its own words win over those."""
-    for level in levels:
-        if level.values.get("start"):
-            yield replace(level, values=rung_keys(level.values["start"]), by="start")
-        yield level
-
-
-def starts(levels: Iterable[Level]) -> tuple[str, ...]:
-    """The rungs that a child stands on, one a ladder: the last word of each."""
-    names: tuple[str, ...] = ()
-    for level in levels:
-        names = together(names, level.values.get("start", ()))
-    return names
 
 
 def _over(key: str, below: Any, value: Any) -> Any:
     if key == "flip" and isinstance(value, str):
         return {"plain": value, "card": value}
+    if key == "start":
+        return together(below or (), value)
     return {**below, **value} if key in _MERGED and below else value
 
 
@@ -91,13 +90,13 @@ def sources(said: Mapping[str, Said], *ranks: Rank) -> tuple[Source, ...]:
     """Where the word for each key came from, in the order of the keys; only of these ranks if any."""
     return tuple(
         _source(key, said[key])
-        for key in KEYS
+        for key in ALL_KEYS
         if key in said and (not ranks or said[key].level.rank in ranks)
     )
 
 
 def _source(key: str, said: Said) -> Source:
-    level, path = said.level, (*said.level.path, said.level.by or key)
+    level, path = said.level, (*said.level.path, said.key)
     return Source(
         key=key,
         value=shown(_written(said.value)),
@@ -126,7 +125,7 @@ def _usual(key: str, value: Any) -> bool:
             return Flips(**value) == Flips()
         case "numerals":
             return Numerals(**value) == Numerals()
-        case "words":
+        case "words" | "start":
             return not value
         case _:
             return value == KEYS[key][1]

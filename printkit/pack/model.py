@@ -119,11 +119,18 @@ class Tray:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class ChildTrays:
-    """A child, or several who share (`child.users`), and the trays made, in the order of the pack file."""
+    """A child, or several who share (`child.users`), and the trays made, in the order of the pack file.
+
+    `keep`, `skip` and `again` name sets for which the adult's word stands above the rule of climbing:
+    left as they are; left out of the next season; there to be repeated as long as they are used.
+    """
 
     child: Child
     trays: tuple[Tray, ...]
     sources: tuple[Source, ...] = ()
+    keep: tuple[str, ...] = ()
+    skip: tuple[str, ...] = ()
+    again: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -131,7 +138,8 @@ class Pack:
     """All that is made for one season.
 
     `children` are those who have trays of their own, then those who share some; `people` every single
-    child of the pack with its own keys; `family` the name of the family's file that was read, '' if none.
+    child of the pack with its own keys; `family` the name of the family's file that was read, '' if none;
+    `weeks` how long the season lasts.
     """
 
     title: str
@@ -141,6 +149,7 @@ class Pack:
     paper: tuple[float, float]
     margin: float
     children: tuple[ChildTrays, ...]
+    weeks: int = 6
     people: tuple[Child, ...] = ()
     family: str = ""
     notes: tuple[str, ...] = ()

@@ -47,9 +47,7 @@ def check_name(told: Told, place: str, name: str) -> None:
     elif any(same_name(name, word) for word in RESERVED):
         told.say(place, f"{shown(name)} {_OWN_FILE}", "another name")
     elif lacking := missing(name):
-        told.say(
-            place, f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw", _LETTERS
-        )
+        told.say(place, f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw", _LETTERS)
 
 
 def check_set_name(told: Told, place: str, name: Any, sets: list[str]) -> None:
@@ -60,9 +58,7 @@ def check_set_name(told: Told, place: str, name: Any, sets: list[str]) -> None:
     if fault:
         told.say(place, f"{shown(name)} {fault}", _FOR_A_FILE)
     elif lacking := missing(name):
-        told.say(
-            place, f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw", _LETTERS
-        )
+        told.say(place, f"{shown(name)} holds {shown(lacking)}, which the typeface cannot draw", _LETTERS)
     elif safe_name(name).split("-")[0] in ("card", "plain"):
         told.say(place, f"{shown(name)} {_OWN_FILE}", "another name")
     twin = twin_of(name, sets)

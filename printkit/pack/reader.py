@@ -10,7 +10,7 @@ from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import name_fault
 from printkit.letters import missing
 from printkit.pack.family import FAMILY, Household, family_beside, read_household
-from printkit.pack.keys import KEYS, pack_checks, tray_checks
+from printkit.pack.keys import KEYS, WISHES, pack_checks, tray_checks
 from printkit.pack.levels import Level, laid, sources
 from printkit.pack.model import Child, ChildTrays, MaterialKeys, Pack, Tray, User
 from printkit.pack.naming import check_name, check_set_name, twin_of
@@ -18,7 +18,7 @@ from printkit.pack.origin import Keys, Origin, origin_of
 from printkit.pack.people import Group, Person, gather_groups, gather_people, shared_tables
 from printkit.pack.resolving import Resolver, usual_units
 from printkit.pack.sharing import in_common
-from printkit.pack.starting import left_notes, rung_settings
+from printkit.pack.starting import left_notes, rung_settings, together
 from printkit.pack.told import Told
 
 
@@ -111,6 +111,7 @@ class _Reader:
             margin=pack_child.margin,
             children=children,
             people=people,
+            weeks=top.values.get("weeks", 6),
             family=home.name,
             notes=tuple(dict.fromkeys(self.told.notes)),
         )
@@ -146,11 +147,10 @@ class _Reader:
 
     def child(self, person: Person, users: tuple[User, ...] = ()) -> Child | None:
         levels = (*person.levels, self.command)
+        self.told.notes += _rungs_left(person.levels)
         child = self.resolver.child(person.name, levels, self.units, users)
         if child is not None:
             self.resolver.check_languages(child, levels)
-            words = {key: (word.value, word.level.whose) for key, word in laid(levels).items()}
-            self.told.notes.extend(left_notes(child.start, words))
         return child
 
     def made(self, person: Person, child: Child | None, sets: list[str]) -> list[ChildTrays]:
@@ -159,7 +159,19 @@ class _Reader:
         if child is None or not trays:
             return []
         said = laid((*person.levels, self.command))
-        return [ChildTrays(child=child, trays=tuple(trays), sources=sources(said))]
+        wishes = self.wishes(person, [tray.set for tray in trays])
+        return [ChildTrays(child=child, trays=tuple(trays), sources=sources(said), **wishes)]
+
+    def wishes(self, person: Person, sets: list[str]) -> dict[str, tuple[str, ...]]:
+        """The sets that `keep`, `skip` and `again` name; one that is none of these is told."""
+        wishes: dict[str, tuple[str, ...]] = {}
+        for level in (level for level in person.levels if level.rank in ("child", "shared")):
+            for key, names in ((key, level.values[key]) for key in WISHES if key in level.values):
+                wishes[key] = names
+                for name in (name for name in names if twin_of(name, sets) is None):
+                    said = f"there is no set {shown(name)} among {person.name}'s trays"
+                    self.told.say(level.place(key), said, listing(sets), nearest(name, sets))
+        return wishes
 
     def shared(
         self,
@@ -267,11 +279,11 @@ class _Reader:
         self.told.notes.extend(resolved.theme.notes_in(resolved.ink))
         said = laid(levels)
         given = rung_settings(resolved.start, material, resolved, values.keys())
-        places = {"": self.origin.place(path, owner)}
-        begun = [level for level in levels if level.values.get("start")]
-        places |= {key: begun[-1].place("start", owner) for key in given}
+        places = {"": self.origin.place(path, owner)} | {
+            key: said["start"].place(owner) for key in given
+        }
         places |= {
-            key: word.level.place(key, owner)
+            key: word.place(owner)
             for key, word in said.items()
             if key not in own and word.level.rank != "children"
         }
@@ -286,3 +298,15 @@ class _Reader:
             places=tuple(places.items()),
             sources=sources(said, "tray"),
         )
+
+
+def _rungs_left(levels: Sequence[Level]) -> list[str]:
+    """A note for each key that a level writes otherwise than the rung has it that holds there."""
+    notes: list[str] = []
+    start: tuple[str, ...] = ()
+    for level in levels:
+        start = together(start, level.values.get("start", ()))
+        whose = "the family" if level.rank == "family" else level.whose
+        if level.rank != "children":
+            notes += left_notes(start, level.values, whose)
+    return notes

@@ -9,11 +9,11 @@ from printkit.errors import PrintkitError
 from printkit.letters import Numerals
 from printkit.letters.own import read_own
 from printkit.pack.keys import key_defaults
-from printkit.pack.levels import Level, Said, laid, starts
+from printkit.pack.levels import Level, Said, laid
 from printkit.pack.model import Child, Flips, User
 from printkit.pack.told import Told
 from printkit.pictures import Theme, load_theme
-from printkit.texts import catalogue_languages
+from printkit.texts import Note, catalogue_languages
 from printkit.units import PAPERS
 from printkit.words import find
 
@@ -46,7 +46,6 @@ class Resolver:
         values |= {
             "name": name,
             "users": users,
-            "start": starts(levels),
             "theme": theme,
             "languages": languages,
             "paper": PAPERS[paper] if named else (min(paper), max(paper)),
@@ -101,7 +100,7 @@ class Resolver:
             return "en"
         if language.tag in catalogue_languages():
             return language.tag
-        self.told.notes.append(f"The guide does not speak {language.name} yet, so it is in English.")
+        self.told.notes.append(Note("notes.guide_language", language=language.name))
         return "en"
 
     def check_languages(self, child: Child, levels: Sequence[Level]) -> None:
@@ -132,4 +131,4 @@ def usual_units(wide: Sequence[Level]) -> str:
 
 
 def _place(said: Mapping[str, Said], key: str) -> str:
-    return said[key].level.place(key) if key in said else key
+    return said[key].place() if key in said else key

@@ -2,7 +2,8 @@
 
 Rules (design choices): the numbers run from the smallest first to the largest last, sums go to the
 largest, looking closely keeps to the easiest level that one of them has, places are drawn for the
-largest counters, and what one of them needs holds for all. Any other key is theirs if all of them have it alike; else the whole pack's holds.
+largest counters, and what one of them needs holds for all. Any other key is theirs if all of them have
+it alike; else the whole pack's holds.
 """
 
 from collections.abc import Callable, Mapping, Sequence
@@ -10,7 +11,7 @@ from dataclasses import replace
 from typing import Any
 
 from printkit.pack.keys import KEYS
-from printkit.pack.levels import Level, Said
+from printkit.pack.levels import ALL_KEYS, Level, Said
 
 _RULES: dict[str, Callable[[Sequence[Any]], Any]] = {
     "numbers": lambda ranges: (min(first for first, _ in ranges), max(last for _, last in ranges)),
@@ -35,7 +36,7 @@ def in_common(
     """
     values: dict[str, Any] = {}
     paths: list[Level] = []
-    for key in KEYS:
+    for key in ALL_KEYS:
         found = [_value(key, said) for said in each]
         if key in _RULES:
             common = _RULES[key](found)
@@ -53,4 +54,4 @@ def in_common(
 
 
 def _value(key: str, said: Mapping[str, Said]) -> Any:
-    return said[key].value if key in said else KEYS[key][1]
+    return said[key].value if key in said else KEYS[key][1] if key in KEYS else ()

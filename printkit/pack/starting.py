@@ -55,25 +55,17 @@ def rung_keys(start: Iterable[str]) -> dict[str, Any]:
     return {key: value for name in start for key, value in ladder.rung(name).keys}
 
 
-def left_notes(start: Iterable[str], said: Mapping[str, tuple[Any, str]]) -> list[str]:
-    """A sentence for each key that is written otherwise than its rung has it.
-
-    `said` holds the value of each key and whose word it is, '' for the pack's.
-    """
+def left_notes(start: Iterable[str], own: Mapping[str, Any], whose: str) -> list[str]:
+    """A sentence for each key that is written otherwise than its rung has it."""
     notes = []
     for rung in map(ladder.rung, start):
         for key, value in rung.keys:
-            own, whose = said.get(key, (value, ""))
-            if own != value:
+            if key in own and own[key] != value:
+                said = f"{whose}'s own" if whose else "the pack's own"
                 notes.append(
-                    f"{_owner(whose)} own {key} = {shown(own)} is kept, "
-                    f"not {shown(value)} of the rung '{rung.name}'"
+                    f"{said} {key} = {shown(own[key])} is kept, not {shown(value)} of the rung '{rung.name}'"
                 )
     return notes
-
-
-def _owner(whose: str) -> str:
-    return f"{whose}'s" if whose else "the pack's"
 
 
 def rung_settings(start: Iterable[str], material: str, keys: Any, own: Container[str]) -> dict[str, Any]:

@@ -18,7 +18,8 @@ GENDERS = ("m", "f", "n", "c")
 CALM: Color = (0.3608, 0.4706, 0.549)
 
 _TOP_KEYS = ("title", "season", "accent", "palette", "motifs")
-_MOTIF_KEYS = ("names", "symmetric", "counted", "trim")
+_MOTIF_KEYS = ("names", "symmetric", "counted", "faces", "trim")
+FACES = ("left", "right")
 _NAME_KEYS = (*CATEGORIES, "gender")
 
 
@@ -27,12 +28,14 @@ class MotifWords:
     """What theme.toml says of one motif.
 
     `counted` is false where the picture shows several things, such as a nest with eggs, so that it is
-    no thing to count; `trim` makes a photo's plain ground transparent.
+    no thing to count; `faces` is 'left' or 'right' for what could travel that way, else ''; `trim`
+    makes a photo's plain ground transparent.
     """
 
     names: tuple[tuple[str, Name], ...] = ()
     symmetric: bool | None = None
     counted: bool = True
+    faces: str = ""
     trim: bool = False
 
 
@@ -147,10 +150,11 @@ class _Reading:
         return tuple((key, self.motif(words, f"motifs.{key}")) for key, words in table.items())
 
     def motif(self, value: Any, path: str) -> MotifWords:
-        table = self.table(value, path, "a table with names, symmetric, counted and trim")
+        table = self.table(value, path, "a table with names, symmetric, counted, faces and trim")
         self.known(table, _MOTIF_KEYS, path)
         symmetric = self.truth(table, "symmetric", path)
         counted = self.truth(table, "counted", path)
+        faces = self.word(table.get("faces", ""), ("", *FACES), f"{path}.faces")
         trim = self.truth(table, "trim", path)
         path = f"{path}.names"
         names = self.table(table.get("names", {}), path, "one entry a language")
@@ -158,6 +162,7 @@ class _Reading:
             names=tuple((tag, self.name(name, f"{path}.{tag}")) for tag, name in names.items()),
             symmetric=symmetric,
             counted=counted is not False,
+            faces=faces,
             trim=bool(trim),
         )
 

@@ -6,8 +6,9 @@ from pathlib import Path
 from typing import Any
 
 from printkit.errors import PrintkitError, Problem, listing, nearest
+from printkit.pictures.borders import Border
 from printkit.pictures.described import Described, MotifWords, read_description
-from printkit.pictures.motifs import Border, Ink, Motif, spoken
+from printkit.pictures.motifs import Ink, Motif, spoken
 from printkit.pictures.plurals import best
 from printkit.pieces import Color
 from printkit.resources import resource
@@ -255,4 +256,5 @@ def _motif(path: Path, theme: str, shown: str, words: MotifWords) -> Motif:
         names=words.names,
         symmetric=words.symmetric,
         counted=words.counted,
+        faces=words.faces,
     )

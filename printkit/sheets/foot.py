@@ -17,6 +17,8 @@ _LABEL = 1.9
 _MARK = 2.1
 _MARK_INSET = 6.0
 _MARK_INK = (0.4,)
+_MARK_FRONT = (0.55,)
+"""Paler beside the pictures of a front."""
 
 
 def front_foot(frame: Frame, text: str, bar_mm: str, bar_in: str, first: str = "") -> tuple[Mark, ...]:
@@ -99,7 +101,7 @@ def with_mark(piece: Piece, backs: bool) -> Piece:
     )
     if piece.back is not None and backs:
         return replace(piece, back=_added(piece.back, mark))
-    return replace(piece, front=_added(piece.front, mark))
+    return replace(piece, front=_added(piece.front, replace(mark, color=_MARK_FRONT)))
 
 
 def _added(face: Face, mark: Mark) -> Face:

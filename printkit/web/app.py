@@ -1,5 +1,6 @@
 """The application: the folder, the workshop, the checks before each request, the pages."""
 
+from datetime import date
 from pathlib import Path
 
 from flask import Flask, abort, g, send_from_directory
@@ -10,10 +11,10 @@ from printkit.files import plain
 from printkit.web.folder import Folder
 from printkit.web.making import Makers
 from printkit.web.safety import guard
-from printkit.web.views import common, family, pictures, printing, shelf, start
+from printkit.web.views import common, family, pictures, printing, shelf, start, watch
 from printkit.web.workshop import Workshop
 
-MODULES = (start, family, shelf, pictures, printing)
+MODULES = (start, family, shelf, pictures, printing, watch)
 
 
 def create_app(
@@ -25,7 +26,7 @@ def create_app(
     """
     app = Flask("printkit.web", static_folder=None)
     workshop = workshop or Workshop()
-    app.config.update(FOLDER=Folder(folder), WORKSHOP=workshop, MAKERS=Makers(workshop))
+    app.config.update(FOLDER=Folder(folder), WORKSHOP=workshop, MAKERS=Makers(workshop), TODAY=date.today)
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     guard(app, address, port)
     app.register_blueprint(common.routes)

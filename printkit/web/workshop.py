@@ -102,7 +102,7 @@ class Workshop:
 
     def made(self, seed: int, tray: Tray) -> Made:
         """The pieces of a tray."""
-        bare = (seed, replace(tray, places=()))
+        bare = (seed, _bare(tray))
         return self._trays.get(bare, lambda: make_tray(seed, tray), lambda made: not made.problems)
 
     def set_plan(self, pack: Pack, tray: Tray) -> Plan:
@@ -112,8 +112,7 @@ class Workshop:
 
     def pack_plan(self, pack: Pack) -> Plan:
         """The sheets of the whole pack. Raises PrintkitError."""
-        trays = tuple(_key(pack, tray) for item in pack.children for tray in item.trays)
-        return self._plans.get(("pack", trays), lambda: plan(pack, Wish(), MOST_SHEETS, self.made))
+        return self._plans.get(("pack", pack), lambda: plan(pack, Wish(), MOST_SHEETS, self.made))
 
     def summary(self, made: Plan) -> dict[str, Any]:
         """What a plan comes to: pieces, sheets, cuts, ink, things to gather."""
@@ -173,4 +172,9 @@ class Workshop:
 
 def _key(pack: Pack, tray: Tray) -> Hashable:
     """What a tray's pieces, label and sheets are made from."""
-    return (pack.seed, pack.title, pack.guide, pack.units, replace(tray, places=()))
+    return (pack.seed, pack.title, pack.guide, pack.units, _bare(tray))
+
+
+def _bare(tray: Tray) -> Tray:
+    """A tray without where its keys stand, which changes when a line is added above."""
+    return replace(tray, places=(), sources=())

@@ -153,7 +153,7 @@ def test_the_guide_names_the_cuts_of_the_sheets(paper, units):
     for file in made.files:
         for page in file.pages:
             for step in steps((page.width, page.height), page.cuts):
-                assert lengths(step.at, units) in text
+                assert lengths(step.at, units, ENGLISH) in text
 
 
 def test_every_sheet_is_told_once():

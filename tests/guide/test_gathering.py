@@ -54,8 +54,8 @@ def test_the_table_of_the_summer_pack():
     assert "Clothespins 5 9" in text
     assert "Wipe-off pens and a cloth, for what is laminated or in a clear sleeve 1 1" in text
     assert "Pencils 1 1" in text
-    assert "9 bags or bowls keep the sets apart" in text
-    assert f"up to {sum(file.sheets for file in summer().files if '-backs' not in file.name)} pouches" in text
+    assert "9 bags or bowls keep the trays apart" in text
+    assert "a laminator and pouches, counted on page" in text
 
 
 def test_counters_of_two_sizes_are_two_things():
@@ -76,7 +76,7 @@ def test_nothing_to_gather_needs_no_table():
     children = [{"name": "Wren", "numbers": [1, 3], "materials": ["counting-cards"]}]
     text = whole_text(plan(read({"theme": PLAIN_THEME, "children": children})))
 
-    assert "One bag or bowl keeps the set together." in text
+    assert "One bag or bowl keeps the tray’s pieces together." in text
     assert "All trays at once" not in text
     assert "Small parts" not in text
 

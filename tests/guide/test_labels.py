@@ -3,6 +3,7 @@
 from itertools import combinations
 
 import pytest
+from guide.guides import summer
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import PLAIN_THEME, made_of, read, room_of, tray
@@ -13,6 +14,7 @@ from printkit.labels import (
     gathered,
     length,
     lengths,
+    motif_of,
     range_words,
     set_title,
     sides,
@@ -50,6 +52,30 @@ def test_a_label_says_whose_what_how_many():
         "numbers 1 to 5 · 5 pieces",
         "Gather 5 counters of 22 mm",
     ]
+
+
+def test_long_lines_are_parted_rather_than_small():
+    """What a set is about, too long to be read on one line, stands on two."""
+    asked = tray("odd-one-out", {"lookalike": 4, "theme": "rock-pool"})
+
+    assert words(label(asked))[3:] == ["a part missing or recolored", "(level 4 of 6) · 8 pieces"]
+
+
+@pytest.mark.parametrize("name", ["Wren", "Juno"])
+def test_labels_of_a_child_have_pictures_of_their_own(name):
+    """While the theme has motifs left no two labels of a child show the same one."""
+    labels = [
+        item.piece
+        for file in summer().files
+        for page in file.pages
+        if page.side == "front"
+        for item in page.placed
+        if isinstance(item.piece.facts, LabelFacts) and item.piece.child == name
+    ]
+    marks = [mark for piece in labels for mark in piece.front.marks if isinstance(mark, Picture)]
+    motifs = {motif_of(mark.drawing) for mark in marks}
+
+    assert len(motifs) == min(len(labels), len(summer().pack.children[0].child.theme.motifs))
 
 
 def test_a_label_is_a_piece_of_its_set():
@@ -157,9 +183,9 @@ def test_every_label_has_a_picture_clear_of_its_frame(material, settings):
         ("counting-cards", {"numbers": [1, 5]}, "numbers 1 to 5"),
         ("counting-cards", {"numbers": [4, 4]}, "the number 4"),
         ("tracing", {"numbers": [8, 14]}, "numbers 8 to 14"),
-        ({"make": "strips"}, {"sums_to": 5}, "sums to 5"),
+        ({"make": "strips"}, {"sums_to": 5}, "sums up to 5"),
         ({"make": "strips", "operation": "subtract"}, {"sums_to": 10}, "taking away, up to 10"),
-        ({"make": "strips", "operation": "both"}, {"sums_to": 10}, "sums and taking away, up to 10"),
+        ({"make": "strips", "operation": "both"}, {"sums_to": 10}, "adding and taking away, up to 10"),
         ("odd-one-out", {"lookalike": 3}, "another size (level 3 of 6)"),
     ],
 )
@@ -189,13 +215,13 @@ def test_a_set_without_a_name_has_its_materials_title():
 )
 def test_lengths_in_words(mm, units, said):
     """mm with at most one decimal, inches with two."""
-    assert length(mm, units) == said
+    assert length(mm, units, ENGLISH) == said
 
 
 def test_several_lengths_share_their_unit():
     """A list of lengths names its unit once, and an area its sides."""
-    assert lengths((12.0, 74.0, 136.0), "both") == "12, 74 and 136 mm (0.47, 2.91 and 5.35 in)"
-    assert sides((62.0, 88.0), "both") == "62 × 88 mm (2.44 × 3.46 in)"
+    assert lengths((12.0, 74.0, 136.0), "both", ENGLISH) == "12, 74 and 136 mm (0.47, 2.91 and 5.35 in)"
+    assert sides((62.0, 88.0), "both", ENGLISH) == "62 × 88 mm (2.44 × 3.46 in)"
 
 
 def test_needs_of_one_kind_are_one_phrase():

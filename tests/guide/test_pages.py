@@ -140,7 +140,7 @@ def test_the_first_page_shows_the_pack_at_a_glance():
         "Counting cards numbers 1 to 5 5 card",
         "Counting cards: count out numbers 6 to 9 8 card",
         "Equation strips: take away taking away, up to 10 6 card",
-        "Odd one out something else, alike in color (level 2 of 6) 8 card",
+        "Odd one out another thing, alike in color (level 2 of 6) 8 card",
         "Tracing numbers 1 to 5 5 plain paper",
     ):
         assert row in first
@@ -240,7 +240,7 @@ def test_color_is_asked_for_where_the_ink_is_color(ink, said):
 @pytest.mark.parametrize("paper", ["a4", "letter", "a3"])
 def test_the_paper_is_named(paper):
     """The settings name the paper that is to be chosen."""
-    assert f"Choose the paper {ENGLISH.say(f'guide.papers.{paper}')}," in whole_text(summer(paper=paper))
+    assert f"Choose {ENGLISH.say(f'guide.papers.{paper}')} paper," in whole_text(summer(paper=paper))
 
 
 @pytest.mark.parametrize("paper", ["a5", "a4", "letter"])
@@ -300,7 +300,7 @@ def test_page_numbers_in_the_text_are_right():
     texts = texts_of(pages_of(summer()))
     contents = texts[0].split("In this guide")[1]
 
-    for title in ("Print", "Cut", "Gather", "Cautions", "The trays", "Keys"):
+    for title in ("Print", "Cut", "Gather", "Cautions", "The trays", "Week by week", "Keys"):
         page = int(re.search(rf"{title},\s+page\s(\d+)", contents)[1])
         assert f"{title} " in texts[page - 1].removeprefix("Rock pool summer Guide")
     hint = next(text for text in texts if "Shown and watched like" in text)
@@ -315,13 +315,14 @@ def test_pages_are_numbered():
 
 
 def test_bookmarks_lead_to_sections_and_children():
-    """The outline lists the sections, with the children below the trays."""
+    """The outline lists the sections, with the children below the trays and the weeks below theirs."""
     data = write(pages_of(summer()), title="guide", language="en").data
     outline = pypdf.PdfReader(io.BytesIO(data), strict=True).outline
     titles = [[item.title for item in entry] if isinstance(entry, list) else entry.title for entry in outline]
 
     assert titles == [
-        "Rock pool summer", "Cautions", "Print", "Gather", "Cut", "The trays", ["Wren", "Juno"], "Keys",
+        "Rock pool summer", "Cautions", "Print", "Gather", "Cut", "The trays", ["Wren", "Juno"],
+        "Week by week", ["Week 1", "Weeks 2 to 5", "Week 6"], "Keys",
     ]  # fmt: skip
 
 

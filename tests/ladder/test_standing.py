@@ -12,9 +12,7 @@ SCATTERED = {"counting-cards": {"arrange": ["scatter"], "layout": "whole"}}
 
 def settings_of(rung: ladder.Rung) -> dict[str, dict]:
     """All settings of the materials of a rung, as they are played on it."""
-    made = {
-        material: material_keys()[material].settings(**dict(given)) for material, given in rung.settings
-    }
+    made = {material: material_keys()[material].settings(**dict(given)) for material, given in rung.settings}
     return {
         material: {name: getattr(settings, name) for name in settings.__dataclass_fields__}
         for material, settings in made.items()

@@ -168,7 +168,7 @@ def test_which_numbers_are_taken(numbers, used):
     values = {value for piece in made.pieces for value in (piece.facts.left, piece.facts.right)}
 
     assert (min(values), max(values)) == used
-    told = f"{tiles_of(len(values))} tiles of the numbers {used[0]} to {used[1]}"
+    told = f"the {tiles_of(len(values))} tiles show the numbers {used[0]} to {used[1]}"
     assert made.notes == (() if tuple(numbers) == used else (told,))
 
 

@@ -10,7 +10,9 @@ from hypothesis import strategies as st
 from strategies import made_of, tray
 
 from printkit.materials.lanes import CLEAR, KINDS, LEAST_SWING
+from printkit.pictures import built_in
 from printkit.pieces import Dot, Picture
+from printkit.sheets.foot import with_mark
 
 FEW = settings(max_examples=14)
 
@@ -199,3 +201,36 @@ def test_every_way_may_lead_to_one_picture():
 
     assert {piece.facts.goal for piece in made.pieces} == {"flag"}
     assert all(piece.facts.start != "flag" for piece in made.pieces)
+
+
+@settings(max_examples=8)
+@given(st.sampled_from(built_in()), st.sampled_from(("en", "ar")), st.integers(0, 9))
+def test_a_traveler_sets_off_along_the_way(theme, tag, seed):
+    """What could travel starts, looking along the way; what the way leads to stays where it is."""
+    asked = tray("paths", {"theme": theme, "languages": [tag]})
+    faces_of = {motif.key: motif.faces for motif in asked.child.theme.motifs}
+    for piece in made_of(asked, seed).pieces:
+        start, goal = motifs(piece)
+        along = {"left": "right", "right": "left"}[piece.facts.runs]
+        own = faces_of[piece.facts.start]
+        assert own
+        assert start.mirror == (own != along)
+        assert not faces_of[piece.facts.goal]
+        assert not goal.mirror
+
+
+def test_ways_of_a_theme_without_travelers_are_as_they_were():
+    """Where no picture is said to face a side, any two of them stand at the ends, as they are drawn."""
+    made = made_of(tray("paths", count=6)).pieces
+    assert len({piece.facts.start for piece in made}) >= 3
+    assert not any(mark.mirror for piece in made for mark in motifs(piece))
+
+
+@FEW
+@given(sets())
+def test_pictures_keep_two_millimeters_from_the_set_mark(item):
+    """The small print lies in white."""
+    for piece in item.pieces:
+        (mark,) = with_mark(piece, backs=False).front.marks[len(piece.front.marks) :]
+        around = mark.bounds().inset(-1.99)
+        assert not any(around.meets(each.bounds()) for each in motifs(piece)), piece.key

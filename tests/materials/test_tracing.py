@@ -310,7 +310,7 @@ def test_two_strips_to_ten_fit_a_sheet(paper):
     assert piece.width == min(190, room.width)
     assert int(room.height // piece.height) == 2
     assert piece.cut
-    assert piece.mark == "Wren · tracing · 1 of 10"
+    assert piece.mark == "Wren · tracing · 1/10"
 
 
 @pytest.mark.parametrize(("size", "high"), [("small", 83), ("medium", 125), ("large", 269)])

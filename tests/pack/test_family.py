@@ -102,9 +102,7 @@ def test_what_moves_into_the_family_holds_as_before(tmp_path_factory, made, chan
     family, children = [], []
     for child in made["children"]:
         gone = {
-            key: child[key]
-            for key in child
-            if key not in kept and key not in left and chance.random() < 0.5
+            key: child[key] for key in child if key not in kept and key not in left and chance.random() < 0.5
         }
         family.append({"name": child["name"], **gone})
         children.append({key: value for key, value in child.items() if key not in gone})
@@ -135,6 +133,29 @@ def test_the_same_pages_from_two_files(tmp_path):
     assert pdfs == sorted(path.name for path in (tmp_path / "two").glob("*.pdf"))
     for name in pdfs:
         assert (tmp_path / "one" / name).read_bytes() == (tmp_path / "two" / name).read_bytes()
+
+
+def test_a_rung_of_the_family_gives_way_to_a_rung_of_the_season(tmp_path):
+    """Rungs are words like any other: laid below what their own level writes, above weaker levels."""
+    family = '[[children]]\nname = "Wren"\nstart = ["count-1-5", "add-within-5"]\n'
+    text = '[[children]]\nname = "Wren"\nstart = "count-4-10"\nmaterials = ["clip-cards", "strips"]\n'
+    (item,) = season(tmp_path, text, family).children
+
+    assert (item.child.numbers, item.child.sums_to) == ((4, 10), 5)
+    assert {source.key: (source.file, source.line) for source in item.sources if source.key != "theme"} == {
+        "numbers": ("autumn.toml", 4),
+        "sums_to": ("family.toml", 3),
+        "start": ("autumn.toml", 4),
+    }
+
+
+def test_numbers_of_the_season_win_over_a_rung_of_the_family(tmp_path):
+    """What is kept instead of the rung's is told."""
+    family = '[[children]]\nname = "Wren"\nstart = "count-1-5"\n'
+    pack = season(tmp_path, 'numbers = [1, 8]\nmaterials = ["clip-cards"]\n', family)
+
+    assert pack.children[0].child.numbers == (1, 8)
+    assert pack.notes == ("the pack's own numbers = [1, 8] is kept, not [1, 5] of the rung 'count-1-5'",)
 
 
 # --- for whom --------------------------------------------------------------------------------

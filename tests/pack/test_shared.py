@@ -94,6 +94,18 @@ def test_the_table_itself_and_its_trays_have_the_last_word(tmp_path):
     }  # fmt: skip
 
 
+def test_rungs_of_those_who_share(tmp_path):
+    """Numbers from the rungs of all; where they stand on one rung, it is theirs together."""
+    children = CHILDREN.replace("numbers = [1, 5]", 'start = "count-1-5"')
+    differ = shared(tmp_path, 'materials = ["bingo"]', children).child
+    alike = shared(
+        tmp_path, 'materials = ["bingo"]', children.replace("numbers = [8, 14]", 'start = "count-1-5"')
+    ).child
+
+    assert (differ.numbers, differ.start) == ((1, 14), ())
+    assert (alike.numbers, alike.start) == ((1, 5), ("count-1-5",))
+
+
 def test_letters_of_all_are_theirs(tmp_path):
     """A file of letters that each of them names is read from where it lies."""
     (tmp_path / "own.toml").write_text('[letters]\nn = "9: M0 10 L0 0"\n', encoding="utf-8")

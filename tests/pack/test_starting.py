@@ -19,9 +19,7 @@ def pack_of(child: dict, **keys):
 
 def settings_of(pack, material: str) -> dict:
     """The settings of the first tray of a material."""
-    return next(
-        asdict(t.settings) for item in pack.children for t in item.trays if t.material == material
-    )
+    return next(asdict(t.settings) for item in pack.children for t in item.trays if t.material == material)
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
@@ -76,9 +74,7 @@ def test_what_the_child_writes_wins_with_a_note():
 
     assert pack.children[0].child.numbers == (1, 20)
     assert settings_of(pack, "counting-cards")["arrange"] == ("auto",)
-    assert pack.notes == (
-        "Wren's own numbers = [1, 20] is kept, not [4, 10] of the rung 'scattered-4-10'",
-    )
+    assert pack.notes == ("Wren's own numbers = [1, 20] is kept, not [4, 10] of the rung 'scattered-4-10'",)
     plan(pack)
 
 

@@ -336,3 +336,45 @@ def test_plural_categories_are_those_of_cldr(tag, expected):
 
     numbers = (0, 1, 2, 3, 4, 5, 6, 11, 12, 21, 22, 25, 31)
     assert " ".join(category(tag, n) for n in numbers) == expected
+
+
+# --- eyes in outline -----------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("drawn", "stays"),
+    [
+        ('<circle cx="50" cy="50" r="8" fill="#332"/>', True),
+        ('<ellipse cx="50" cy="50" rx="8" ry="6" fill="#332"/>', False),
+        ('<rect x="42" y="42" width="16" height="16" fill="#332"/>', False),
+        ('<circle cx="50" cy="50" r="8" fill="#aaa"/>', False),
+        ('<circle cx="50" cy="50" r="14" fill="#332"/>', False),
+    ],
+    ids=["an eye", "an ellipse", "a square", "a light disc", "a large disc"],
+)
+def test_small_dark_discs_stay_black_in_outline(motif_of, drawn, stays):
+    """Eyes, buttons and hubs are black discs without an edge; all else is white to be colored in."""
+    motif = motif_of(f'<rect x="5" y="5" width="90" height="90" fill="tan"/>{drawn}')
+    _, shape = motif.drawing("outline", size=30).shapes
+    assert (shape.fill, shape.stroke) == ((BLACK, None) if stays else (WHITE, BLACK))
+
+
+def test_glints_of_eyes_stay_in_outline(motif_of):
+    """A light shade on a black eye is a white glint; shades elsewhere are left out."""
+    glint = '<circle class="shade" cx="{}" cy="48" r="2" fill="#fed" fill-opacity="0.8"/>'
+    motif = motif_of(
+        '<rect x="5" y="5" width="90" height="90" fill="tan"/><circle cx="50" cy="50" r="8" fill="#332"/>'
+        + glint.format(48) + glint.format(80)
+    )  # fmt: skip
+    _, eye, white = motif.drawing("outline", size=30).shapes
+    assert (eye.fill, white.fill, white.fill_opacity, white.stroke) == (BLACK, WHITE, 1.0, None)
+
+
+@pytest.mark.parametrize("sizes", [(150, 46), (46, 150)])
+def test_outlines_keep_their_width_whatever_was_drawn_before(motif_of, sizes):
+    """Pictures of 40 mm and more have lines of 1 mm, the first one drawn and the second."""
+    motif = motif_of('<rect x="9" y="9" width="80" height="30" fill="red"/>')
+    for size in sizes:
+        drawing = motif.drawing("outline", size=size)
+        printed = drawing.shapes[0].stroke_width * size / max(drawing.width, drawing.height)
+        assert printed == pytest.approx(1.0, rel=1e-2)

@@ -213,14 +213,14 @@ FOLDERS: dict[str, tuple[dict[str, str | bytes], list[str]]] = {
             "pond/theme.toml, motifs.forg: there is no picture of that name; "
             "allowed: frog; did you mean 'frog'?",
             "pond/theme.toml, motifs.frog: unknown key 'name'; "
-            "allowed: names, symmetric, counted or trim; did you mean 'names'?",
+            "allowed: names, symmetric, counted, faces or trim; did you mean 'names'?",
         ],
     ),
     "wrong values": (
         {
             "frog.svg": SQUARE,
             "theme.toml": "title = { en = 3 }\nseason = 'sumer'\naccent = 'blue'\n"
-            "palette = ['#fff']\nmotifs = { frog = { symmetric = 'yes', names = 'frog' } }",
+            "palette = ['#fff']\nmotifs = { frog = { symmetric = 'yes', faces = 'up', names = 'frog' } }",
         },
         [
             "pond/theme.toml, title.en: 3 is not a word; allowed: a text in quotes",
@@ -230,6 +230,7 @@ FOLDERS: dict[str, tuple[dict[str, str | bytes], list[str]]] = {
             "pond/theme.toml, palette: a list is not a table; "
             'allowed: one color a name, such as sand = "#e8cf9f"',
             "pond/theme.toml, motifs.frog.symmetric: 'yes' is not known here; allowed: true or false",
+            "pond/theme.toml, motifs.frog.faces: 'up' is not known here; allowed: left or right",
             "pond/theme.toml, motifs.frog.names: 'frog' is not a table; allowed: one entry a language",
         ],
     ),

@@ -35,6 +35,7 @@ from printkit.materials.naming import SPARSE
 from printkit.materials.quantities import quantities
 from printkit.pack import Tray
 from printkit.pieces import Face, Piece
+from printkit.texts import Note
 from printkit.units import Rect
 
 BOARDS = {
@@ -154,13 +155,10 @@ def _notes(tray: Tray, cell: Rect) -> tuple[str, ...]:
     numbers = tray.child.numbers
     if tray.settings.board != "pictures" and used(tray) != numbers:
         first, last = used(tray)
-        notes.append(f"{least_values(tray)} numbers are needed, so those from {first} to {last} are used")
+        notes.append(Note("notes.bingo_numbers", count=least_values(tray), first=first, last=last))
     across = min(cell.width, cell.height) + 2 * AIR
     if tray.child.counter > across:
-        notes.append(
-            f"counters of {tray.child.counter:g} mm reach over their cells; "
-            f"at most {across:.3g} mm is better here"
-        )
+        notes.append(Note("notes.over_cells", counter=float(tray.child.counter), across=round(across, 1)))
     return tuple(notes)
 
 

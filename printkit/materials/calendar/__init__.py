@@ -50,6 +50,7 @@ from printkit.materials.motifs import ChosenMotif, chosen_motif
 from printkit.materials.naming import SPARSE
 from printkit.pack import Tray
 from printkit.pieces import Face, Mark, Picture, Piece
+from printkit.texts import Note
 from printkit.units import Rect
 from printkit.words import find
 
@@ -129,7 +130,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     tile = next(piece for piece in pieces if piece.facts.kind == "day")
     pictured = any(isinstance(mark, Picture) for mark in tile.front.marks)
     if not pictured and not needs.is_large(tray.child):
-        notes += ("the tiles are too small for a picture beside the numeral",)
+        notes += (Note("notes.no_tile_pictures"),)
     marked = set_marked(pieces)
     if plan.tile[1] < MARKED_TILE:
         marked = tuple(replace(piece, mark="") if piece.facts.kind == "day" else piece for piece in marked)
@@ -189,8 +190,7 @@ def _names(tray: Tray) -> tuple[tuple[Names, ...], tuple[str, ...]]:
     missing = [tag for tag, names in found if names is None]
     if not missing:
         return known, ()
-    rest = "they are left out" if known else "they stand in English"
-    note = f"the names of months and weekdays cannot be written in {listing(missing, 'and')}, so {rest}"
+    note = Note("notes.no_month_names" if known else "notes.english_month_names", tags=tuple(missing))
     english = names_in("en")
     assert english is not None
     return known or (english,), (note,)
@@ -288,7 +288,10 @@ def _tile(shared: _Set, day: int) -> Piece:
     tray = shared.tray
     marked = day in tray.settings.marks
     pen = TilePen(
-        numerals=tray.child.numerals, accent=accent(tray), drawing=shared.motif.drawing, large=needs.is_large(tray.child)
+        numerals=tray.child.numerals,
+        accent=accent(tray),
+        drawing=shared.motif.drawing,
+        large=needs.is_large(tray.child),
     )
     face = tile_face(day, shared.plan.tile, pen, marked=marked)
     return _piece(shared, f"day-{day}", shared.plan.tile, face, Facts(kind="day", day=day, marked=marked))

@@ -33,6 +33,7 @@ from printkit.materials.making import fitting_sizes, piece_of
 from printkit.materials.motifs import ChosenMotif, chosen_motif
 from printkit.pack import Tray
 from printkit.pieces import Area, Box, Face, Ground, Mark, Piece
+from printkit.texts import Note
 from printkit.units import Rect, micrometres
 
 
@@ -130,9 +131,7 @@ def _tasks(seed: int, tray: Tray):
         if not found:
             nothing = f"no two numbers from {low} to {high} are {settings.apart} apart"
             return (), (), problem(tray, "apart", nothing, f"1 to {high - low}")
-        notes = (
-            () if first < last else (f"{first} alone cannot be compared, so its neighbors stand beside it",)
-        )
+        notes = () if first < last else (Note("notes.compare_alone", number=first),)
         return paired(settings.asks, spaced(found, settings.count), chance), notes, None
     found = spaced(samples(settings.asks, first, last, least), settings.count)
     return chosen(settings.asks, found, least, chance), (), None
@@ -213,7 +212,11 @@ def _thing(seed: int, tray: Tray, size, tasks: Sequence[Task], shape, show) -> f
         for n, box, sample in held
         for lies in (_lies(tray, n, sample=sample),)
     )
-    return min(least, needs.least_thing(tray.child, _LARGEST_THING), 0.42 * min(min(box.width, box.height) for box in inner))
+    return min(
+        least,
+        needs.least_thing(tray.child, _LARGEST_THING),
+        0.42 * min(min(box.width, box.height) for box in inner),
+    )
 
 
 def _found(seed, tray, sizes, tasks, motif: ChosenMotif, show) -> _Look | None:

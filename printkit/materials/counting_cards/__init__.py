@@ -268,7 +268,7 @@ def _too_many(seed, words, tray, cards, size, motif):
 def _parts(tray: Tray, naming: Naming, size: tuple[float, float]) -> tuple[Rect, Rect, Rect]:
     """The boxes for things, numeral and words on a card that shows all three, from top to bottom."""
     box = content(size)
-    words_high = height_of(naming, _numbers(tray), box.width, _small_words(size))
+    words_high = height_of(naming, _numbers(tray), box.width, _small_words(tray, size))
     numeral_high = _tall(tray, min(26.0, 0.22 * box.height), 0.36 * box.height)
     gap = 3.0 if words_high else 1.5
     words = Rect(box.left, box.bottom - words_high, box.width, words_high)
@@ -276,19 +276,22 @@ def _parts(tray: Tray, naming: Naming, size: tuple[float, float]) -> tuple[Rect,
     if words_high and needs.is_large(tray.child) and box.width > _LYING * box.height:
         # Beside each other numeral and words leave more height to the things.
         half = box.width / 2
-        figure = Rect(box.left, box.bottom - numeral_high, half, numeral_high)
+        figure = Rect(box.left, box.bottom - _OVER_MARK - numeral_high, half, numeral_high)
         words = Rect(box.left + half, figure.top + (numeral_high - words_high) / 2, half, words_high)
-    things = Rect(box.left + 1, box.top + 1, box.width - 2, figure.top - 5 - box.top - 1)
+    apart = 4.5 if figure.width < box.width else 5.0
+    things = Rect(box.left + 1, box.top + 1, box.width - 2, figure.top - apart - box.top - 1)
     return things, figure, words
 
 
+_OVER_MARK = 2.5
+"""mm that the rule of a large numeral keeps from the set mark below it."""
 _LYING = 1.2
 """How much wider than high a card is on which words stand beside a large numeral."""
 
 
-def _small_words(size: tuple[float, float]) -> float:
+def _small_words(tray: Tray, size: tuple[float, float]) -> float:
     """The largest words on a card that shows things too, in mm an em."""
-    return min(6.0, size[0] * 0.085)
+    return min(12.0 if needs.is_large(tray.child) else 6.0, size[0] * 0.085)
 
 
 def _things_box(tray: Tray, naming: Naming, size: tuple[float, float]) -> Rect:
@@ -389,7 +392,7 @@ def _pieces(plan: _Plan, card: _Card) -> list[Piece]:
             frame,
             *thing_marks,
             *_figure(plan, number, figure_box),
-            *written(plan.naming, _numbers(tray), number, words_box, _small_words(plan.size)),
+            *written(plan.naming, _numbers(tray), number, words_box, _small_words(plan.tray, plan.size)),
         ),
         areas=areas,
     )

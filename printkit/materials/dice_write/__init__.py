@@ -14,6 +14,7 @@ from printkit.materials.layout import accent
 from printkit.materials.motifs import chosen_motif
 from printkit.pack import Tray
 from printkit.pieces import Face, Piece
+from printkit.texts import Note
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -77,8 +78,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         laid.append([(part, found[0]) for part in parted(side, found[1])])
     pieces = _pieces(tray, look, size, laid)
     lines = min(found.height for side in laid for _, found in side)
-    notes = ("a photo cannot be colored in, so rings are drawn in its place",) if photo else ()
-    return Made(pieces=tuple(pieces), needs=_needs(tray, sides), notes=(*notes, *needs.narrow_line(child, lines)))
+    notes = (Note("notes.no_coloring"),) if photo else ()
+    return Made(
+        pieces=tuple(pieces), needs=_needs(tray, sides), notes=(*notes, *needs.narrow_line(child, lines))
+    )
 
 
 _SECOND = "a second language beside the first, second = 'harder', or second = 'none'"

@@ -45,6 +45,8 @@ _PLEASING = 12.0
 """mm of a thing that a small hand can color (design choice); smaller ones only where paper is small."""
 _THROWN_LARGE = 1.7
 """Side of the place of what two dice show, in line heights, for a child who needs numerals large."""
+_OVER, _UNDER = 0.25, 0.55
+"""The shares of what a high row has left by which its lines and its things are moved down."""
 _WORD_SHARE = 0.42
 """The part of a row's width that the word may take."""
 
@@ -167,6 +169,12 @@ def _columns(
         if not place or place[0] < least:
             continue
         top = _AIR if not beside else (row - line) / 2
+        if not beside and line_least:
+            lines = math.ceil(most / place[1])
+            spare = things.height - lines * (place[0] + _AIR) + _AIR
+            top += _OVER * spare
+            lower = micrometres(things.top + _UNDER * spare)
+            things = Rect(things.left, lower, things.width, micrometres(things.bottom - lower))
         first = INSET + thrown + _GAP
         second = first + figure + _GAP
         return Columns(

@@ -27,6 +27,7 @@ from printkit.materials.motifs import ChosenMotif, chosen_motif
 from printkit.materials.quantities import Quantities, quantities
 from printkit.pack import Tray
 from printkit.pieces import Area, Face, Line, Mark, Piece
+from printkit.texts import Note
 from printkit.units import Rect, micrometres
 
 SIZES = {
@@ -115,7 +116,7 @@ def _notes(tray: Tray) -> tuple[str, ...]:
     first, last = used(tray)
     if (first, last) == tray.child.numbers:
         return ()
-    return (f"{tiles_of(last - first + 1)} tiles of the numbers {first} to {last}",)
+    return (Note("notes.domino_numbers", tiles=tiles_of(last - first + 1), first=first, last=last),)
 
 
 def _too_many(tray: Tray, last: int, size: tuple[float, float], motif: ChosenMotif):

@@ -33,6 +33,7 @@ from printkit.materials.layout import (
 )
 from printkit.pack import Tray
 from printkit.pieces import Area, Box, Dot, Face, Mark, Picture, Piece
+from printkit.texts import Note
 from printkit.units import Rect, micrometres
 
 if TYPE_CHECKING:
@@ -161,7 +162,7 @@ def _notes(plan: _Plan) -> tuple[str, ...]:
     across = min(plan.grid.box.width / plan.grid.columns, plan.grid.box.height / plan.grid.rows)
     if counter <= across:
         return ()
-    return (f"counters of {counter:g} mm reach over the neighbors; at most {across:.3g} mm is better here",)
+    return (Note("notes.over_neighbors", counter=float(counter), across=round(across, 1)),)
 
 
 # --- how it is laid out ----------------------------------------------------------------------

@@ -29,16 +29,12 @@ from printkit.materials.making import piece_of
 from printkit.materials.naming import SPARSE
 from printkit.pack import Tray
 from printkit.pieces import Box, Face, Line, Mark, Picture, Piece
+from printkit.texts import Note
 from printkit.units import Rect, micrometres
 
 if TYPE_CHECKING:
     from printkit.pictures import Motif
 
-SEAM = 1.0
-"""mm on both sides of an inner cut that stay empty: no sliver of a neighbor, no cut line on a picture.
-
-What would lie there is left out, not moved, so cards laid edge to edge continue one another exactly.
-"""
 LEAST = 8.0
 """mm of the picture that each outer part shows at least (design choice)."""
 _SHORTEST = 25.0
@@ -125,7 +121,7 @@ def _no_size(tray: Tray, room: Room, fits: bool):
     size = tray.size if isinstance(tray.size, tuple) else SIZES[parts][tray.size or "small"]
     if not fits:
         return size_problem(tray, room, size)
-    least = (CONTENT_INSET + 2 * SEAM + LEAST, _SHORTEST + 2 * CONTENT_INSET + MARK_STRIP)
+    least = (CONTENT_INSET + LEAST, _SHORTEST + 2 * CONTENT_INSET + MARK_STRIP)
     return problem(
         tray,
         "size",
@@ -137,7 +133,7 @@ def _no_size(tray: Tray, room: Room, fits: bool):
 def _shown(size: tuple[float, float], parts: int) -> bool:
     """Whether a card of this size can hold a part at all: something to see, and a way between seams."""
     box = whole_box(size, parts)
-    inner = size[0] - CONTENT_INSET - 2 * SEAM
+    inner = size[0] - CONTENT_INSET
     return inner >= LEAST and min(box.width, box.height) >= _SHORTEST
 
 
@@ -223,7 +219,7 @@ def _none_fits(seed: int, tray: Tray, size) -> "tuple[tuple[Motif, ...] | Made, 
         ), ()
     chance = Chance(seed, tray.child.name, tray.set, "pictures")
     kept = {motif.key for motif in chance.shuffled(wide)[: _USUAL[parts]]}
-    note = "no picture of the theme is alike left and right, so the two halves of each differ"
+    note = Note("notes.no_symmetry")
     return tuple(motif for motif in motifs if motif.key in kept), (note,)
 
 
@@ -291,9 +287,13 @@ def _parts(tray: Tray, size: tuple[float, float], motif: "Motif") -> list[Piece]
 
 
 def seen(size: tuple[float, float], parts: int, number: int) -> tuple[float, float]:
-    """From where to where a card may show its picture, in mm from the left of all cards side by side."""
-    left = number * size[0] + (SEAM if number else CONTENT_INSET)
-    right = (number + 1) * size[0] - (SEAM if number < parts - 1 else CONTENT_INSET)
+    """From where to where a card may show its picture, in mm from the left of all cards side by side.
+
+    It runs right up to the inner cuts: cards laid edge to edge are the whole picture. Neighbors on a
+    sheet show it whole too, so that a cut a little beside the line does no harm.
+    """
+    left = number * size[0] + (0.0 if number else CONTENT_INSET)
+    right = (number + 1) * size[0] - (0.0 if number < parts - 1 else CONTENT_INSET)
     return left, right
 
 
@@ -301,8 +301,8 @@ def _open_frame(tray: Tray, size: tuple[float, float], number: int) -> tuple[Lin
     """The fine frame round all cards side by side, as much of it as lies on this one."""
     width, height = size
     color, last = accent(tray), tray.settings.parts - 1
-    left = HAIRLINE_INSET if number == 0 else SEAM
-    right = width - (HAIRLINE_INSET if number == last else SEAM)
+    left = HAIRLINE_INSET if number == 0 else 0.0
+    right = width - (HAIRLINE_INSET if number == last else 0.0)
     top, bottom = HAIRLINE_INSET, height - HAIRLINE_INSET
 
     def line(x1: float, y1: float, x2: float, y2: float) -> Line:

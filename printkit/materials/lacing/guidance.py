@@ -7,6 +7,7 @@ from printkit.materials import needs
 from printkit.materials.guidance import Guidance, Holding, Say, Spelled, when
 from printkit.pack import Tray
 from printkit.pieces import Piece
+from printkit.texts import Span
 from printkit.units import inches
 
 _CLOSE = 16.0
@@ -31,12 +32,12 @@ def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
     return Holding(variants=when(close=spacing_of(tray) <= _CLOSE), notes=("cords", "punch", "lace"))
 
 
-def _examples(facts: Sequence[Any], spelled: Spelled) -> dict[str, str]:
-    """`lace`: a length that does for every card of the set; `holes`: how many each has."""
+def _examples(facts: Sequence[Any], spelled: Spelled) -> dict[str, object]:
+    """`lace_cm`, `lace_in`: a length that does for every card of the set; `holes`: how many each has."""
     longest = max(fact.lace for fact in facts)
     counts = sorted({fact.holes for fact in facts})
-    holes = str(counts[0]) if len(counts) == 1 else f"{counts[0]} to {counts[-1]}"
-    return {"lace": f"{longest / 10:g} cm ({inches(longest):.0f} in)", "holes": holes}
+    holes = counts[0] if len(counts) == 1 else Span(first=counts[0], last=counts[-1])
+    return {"lace_cm": longest / 10, "lace_in": round(inches(longest)), "holes": holes}
 
 
 GUIDANCE = Guidance(about=_about, holding=_holding, examples=_examples)

@@ -23,6 +23,7 @@ from printkit.materials.motifs import ChosenMotif, chosen_motif
 from printkit.materials.number_line.plan import SMALLEST_FIGURE, Ask, LinePlan, Segment, planned
 from printkit.pack import Tray
 from printkit.pieces import Box, Color, Drawing, Face, Line, Mark, Piece
+from printkit.texts import Note
 from printkit.units import Rect, micrometres
 
 SHOWN = ("all", "fives", "tens", "ends")
@@ -119,7 +120,7 @@ def _range(tray: Tray) -> tuple[tuple[int, int], tuple[str, ...]]:
     if first < last:
         return (first, last), ()
     around = (max(0, first - 1), min(100, first + 1))
-    return around, (f"{first} alone makes no line, so it runs from {around[0]} to {around[1]}",)
+    return around, (Note("notes.line_alone", number=first, first=around[0], last=around[1]),)
 
 
 # --- what fits -------------------------------------------------------------------------------

@@ -5,7 +5,6 @@ from typing import TYPE_CHECKING, Literal
 
 from printkit.chance import Chance
 from printkit.checks import Flag, OneOf, Whole, Words, setting
-from printkit.errors import listing
 from printkit.materials import needs
 from printkit.materials.base import Made, Material, Room, problem, refused
 from printkit.materials.layout import SMALLEST_THING, content, fits_sheet, size_problem, sizes_for
@@ -16,6 +15,7 @@ from printkit.materials.pairs.guidance import GUIDANCE
 from printkit.materials.quantities import Quantities, quantities, spread_choice, widened
 from printkit.pack import Tray
 from printkit.pieces import Drawing, Face, Piece
+from printkit.texts import Note
 
 if TYPE_CHECKING:
     from printkit.pictures import Motif
@@ -127,7 +127,7 @@ def _name_languages(tray: Tray, motifs: tuple["Motif", ...]) -> tuple[tuple[str,
     lacking = [tag for tag in tray.child.languages if tag not in named]
     if not lacking:
         return named, ()
-    return named, (f"the theme has no names for all pictures in {listing(lacking, 'and')}",)
+    return named, (Note("notes.no_pair_names", tags=tuple(lacking)),)
 
 
 def _name(motif: "Motif", languages: tuple[str, ...], place: int) -> dict[str, str]:
@@ -167,7 +167,7 @@ def _with_numbers(seed: int, tray: Tray, sizes: tuple[tuple[float, float], ...])
     numbers = spread_choice(every, settings.pairs or PAIRS, chance)
     notes = ()
     if (first, last) != child.numbers:
-        notes = (f"{LEAST_PAIRS} pairs are needed, so numbers from {first} to {last} are used",)
+        notes = (Note("notes.pair_numbers", pairs=LEAST_PAIRS, first=first, last=last),)
     cards = [card for pair, number in enumerate(numbers, 1) for card in _number_cards(tray, pair, number)]
     if settings.match != "numeral-things":
         return _made(tray, sizes[0], cards, notes=notes)

@@ -13,8 +13,8 @@ def _about(tray: Tray, say: Say) -> str:
     settings, child = tray.settings, tray.child
     total = settings.total or max(2, min(10, child.sums_to or child.numbers[1]))
     if settings.unknown == "both" and total > 2:
-        return say("label.numbers", first=2, last=total)
-    return say("label.number", first=total)
+        return say("label.whole.several", first=2, last=total)
+    return say("label.whole.one", last=total)
 
 
 def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:

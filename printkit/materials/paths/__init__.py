@@ -23,6 +23,7 @@ from printkit.materials.making import piece_of
 from printkit.materials.motifs import chosen_motif
 from printkit.materials.naming import SPARSE
 from printkit.materials.paths.guidance import GUIDANCE
+from printkit.materials.paths.travelers import pair, turned
 from printkit.pack import Tray
 from printkit.pieces import Color, Dot, Face, Mark, Piece
 from printkit.units import Rect, micrometres
@@ -37,6 +38,8 @@ BROADEST, NARROWEST = 16.0, 8.0
 _BY = 4.0
 """mm between a picture and a way."""
 _LARGEST_PICTURE = 36.0
+_ABOVE_MARK = 1.3
+"""mm that pictures keep above the strip of the set mark, so that 2 mm of white lie between them."""
 _SHORTEST = 20.0
 """mm of the shortest way worth following."""
 _BETWEEN, _DOT = 10.0, 1.6
@@ -110,15 +113,13 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
             return refused(size_problem(tray, room, size))
         for place, width in enumerate(_widths(tray)):
             chance = Chance(seed, tray.child.name, tray.set, f"{kind}-{place + 1}")
-            motifs = _pair(tray, chance, goal.motif if settings.motif else None)
+            motifs = pair(tray, chance, goal.motif if settings.motif else None)
             laid = _first(_laid(tray, size, kind, place, w) for w in _tried(settings, width))
             if laid is None:
                 return refused(_no_room(tray, size, kind, width))
             pieces.append(_strip(tray, size, f"{kind}-{place + 1}", kind, laid, motifs))
     narrowest = min(piece.facts.width for piece in pieces)
-    return Made(
-        pieces=set_marked(pieces), needs=_needs(tray), notes=needs.narrow_line(tray.child, narrowest)
-    )
+    return Made(pieces=set_marked(pieces), needs=_needs(tray), notes=needs.narrow_line(tray.child, narrowest))
 
 
 def _needs(tray: Tray) -> tuple[Need, ...]:
@@ -162,15 +163,6 @@ def _tried(settings: Settings, width: float) -> tuple[float, ...]:
     return (width, *(narrower for narrower in (20.0, 16.0, 12.0, 10.0, 8.0, 6.0) if narrower < width))
 
 
-def _pair(tray: Tray, chance: Chance, goal: "Motif | None") -> "tuple[Motif, Motif]":
-    """A picture to start from and another one to come to; the same where there is no other."""
-    one_thing = tray.child.theme.counted
-    mixed = chance.shuffled(one_thing)
-    end = goal or mixed[0]
-    start = next((motif for motif in mixed if motif is not end), end)
-    return start, end
-
-
 # --- where the ways run ----------------------------------------------------------------------
 
 
@@ -201,7 +193,7 @@ def _reading_side(tray: Tray) -> str:
 
 def _side(box: Rect) -> float:
     """mm of the pictures: square boxes at the ends, small enough to leave most to the way."""
-    return min(box.height, _LARGEST_PICTURE, box.width / 4.5)
+    return min(box.height - _ABOVE_MARK, _LARGEST_PICTURE, box.width / 4.5)
 
 
 def _followed(size, kind: str, place: int, width: float, runs: str) -> _Laid | None:
@@ -211,8 +203,8 @@ def _followed(size, kind: str, place: int, width: float, runs: str) -> _Laid | N
     lane = _lane(way, kind, place, width)
     if lane is None:
         return None
-    low, high = box.bottom - side, box.top
-    middle = box.top + (box.height - side) / 2
+    low, high = box.bottom - _ABOVE_MARK - side, box.top
+    middle = _level(box.top + box.height / 2, side, box)
     rise = _RISES[place % len(_RISES)] if kind == "lines" else 0
     first, last = {0: (middle, middle), 1: (low, high), -1: (high, low)}[rise]
     if kind == "corners" and lane.points[0][1] != way.top + way.height / 2:
@@ -226,7 +218,7 @@ def _followed(size, kind: str, place: int, width: float, runs: str) -> _Laid | N
 
 def _level(y: float, side: float, box: Rect) -> float:
     """The top of a picture whose middle lies as near as can be to a height."""
-    return min(max(y - side / 2, box.top), box.bottom - side)
+    return min(max(y - side / 2, box.top), box.bottom - _ABOVE_MARK - side)
 
 
 def _mirrored(lane: Lane, size: tuple[float, float]) -> Lane:
@@ -297,7 +289,8 @@ def _snips(tray: Tray, size, width: float) -> _Laid | None:
         straight((x, box.top), (x, box.bottom), width, rounded=False)
         for x in (first + i * (width + _BETWEEN) for i in range(count))
     ]
-    goal = Rect(box.right - side, micrometres(box.top + (box.height - side) / 2), side, side)
+    middle = _level(box.top + box.height / 2, side, box)
+    goal = Rect(box.right - side, micrometres(middle), side, side)
     if _held(tray) == "right":
         return _Laid(lanes=tuple(lanes), runs="left", start=None, goal=goal)
     mirrored = tuple(_mirrored(lane, size) for lane in lanes)
@@ -335,7 +328,8 @@ def _strip(tray: Tray, size, key: str, kind: str, laid: _Laid, motifs: "tuple[Mo
     marks: list[Mark] = [hairline(size, accent(tray))]
     for motif, box in ((start, laid.start), (goal, laid.goal)):
         if box is not None:
-            marks.append(picture(motif.drawing(ink, size=round(box.width, 1)), box))
+            mirror = box is laid.start and turned(motif, laid.runs)
+            marks.append(picture(motif.drawing(ink, size=round(box.width, 1)), box, mirror=mirror))
     marks += [drawn(lane, *_colors(tray)) for lane in laid.lanes]
     lane = laid.lanes[0]
     if tray.settings.form == "follow":

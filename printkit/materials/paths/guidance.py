@@ -13,8 +13,7 @@ _NARROW = 7.0
 def _about(tray: Tray, say: Say) -> str:
     """'lines, waves and corners to follow'."""
     kinds = [say(f"label.ways.{kind}") for kind in tray.settings.kinds]
-    joined = kinds[0] if len(kinds) == 1 else f"{', '.join(kinds[:-1])} {say('guide.and')} {kinds[-1]}"
-    return say(f"label.ways.{tray.settings.form}", kinds=joined)
+    return say(f"label.ways.{tray.settings.form}", kinds=tuple(kinds))
 
 
 def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
@@ -26,6 +25,7 @@ def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
     return Holding(
         variants=(
             *when(**{f"narrow-{form}": narrow, **{name: snip and holds for name, holds in only.items()}}),
+            *when(pencil=not snip and tray.stock != "card"),
             form,
         ),
         notes=when(

@@ -111,7 +111,8 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
     found = {size: _thing(tray, size, rules) for size in sizes}
     least = max(LEAST, LEAST / chosen.smallest)
     size = next(
-        (size for size in sizes if found[size] >= max(needs.least_thing(tray.child, GOOD), least)), max(sizes, key=found.__getitem__)
+        (size for size in sizes if found[size] >= max(needs.least_thing(tray.child, GOOD), least)),
+        max(sizes, key=found.__getitem__),
     )
     if found[size] < least:
         return refused(_too_long(tray, size, rules, least))

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from typing import Any, Literal
 
-from printkit.errors import listing
 from printkit.materials import needs
 from printkit.materials.guidance import Guidance, Holding, Key, Say, when
 from printkit.materials.patterns.rules import GROWING, RULES, letters_of
@@ -20,7 +19,7 @@ def _about(tray: Tray, say: Say) -> str:
     """'patterns AB, AAB and ABC'."""
     rules = sorted(tray.settings.rules, key=RULES.index)
     said = [say("label.growing") if rule == GROWING else rule for rule in rules]
-    return say("label.patterns", rules=listing(said, last=say("guide.and")))
+    return say("label.patterns", rules=tuple(said))
 
 
 def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:

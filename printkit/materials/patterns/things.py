@@ -12,6 +12,7 @@ from printkit.materials.base import problem
 from printkit.materials.named import wanted_motifs
 from printkit.materials.patterns.faces import Thing
 from printkit.pack import Tray
+from printkit.texts import Note
 
 if TYPE_CHECKING:
     from printkit.pictures import Ink, Motif
@@ -74,10 +75,7 @@ def _pool(tray: Tray, most: int) -> "Sequence[Motif]":
 
 
 def _sized(most: int, asked: bool) -> str:
-    return (
-        f"{'these motifs are' if asked else 'the theme has'} fewer than {most} pictures that can be told "
-        "apart, so each pattern is one picture large and small"
-    )
+    return Note("notes.sized_asked" if asked else "notes.sized", most=most)
 
 
 def _too_few(tray: Tray, most: int, asked: bool) -> Problem:

@@ -28,6 +28,7 @@ from printkit.materials.shades.guidance import GUIDANCE
 from printkit.materials.shades.sources import Source, colors_for_pairs, colors_for_series
 from printkit.pack import Tray
 from printkit.pieces import Color, Piece
+from printkit.texts import Note
 
 _SHADES, _PAIRS = 5, 6
 MOST = 8
@@ -170,8 +171,7 @@ def _ordered(seed: int, tray: Tray, size: tuple[float, float], motif) -> Made:
 def _notes(tray: Tray) -> tuple[str, ...]:
     if tray.child.ink == "color":
         return ()
-    how = "black lines, wide apart to close" if tray.child.ink == "outline" else "grays"
-    return (f"without color the shades are {how}",)
+    return (Note("notes.shades_lines" if tray.child.ink == "outline" else "notes.shades_gray"),)
 
 
 def _too_fine(tray: Tray, color: Color) -> Problem | None:

@@ -28,9 +28,9 @@ def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
     )
 
 
-def _examples(facts: Sequence[Any], spelled: Spelled) -> dict[str, str]:
+def _examples(facts: Sequence[Any], spelled: Spelled) -> dict[str, object]:
     """`step`: the CIEDE2000 from each to the next, or the least between any two colors."""
-    return {"step": f"{min(fact.step for fact in facts):.1f}"}
+    return {"step": round(min(fact.step for fact in facts), 1)}
 
 
 def _key(pieces: Sequence[Piece], say: Say) -> Key:

@@ -35,8 +35,8 @@ FINEST, COARSEST = 1.15, 2.0
 USUAL = 1.3
 SMALLEST = 10.0
 """mm of the longer side of the smallest picture; one step up is then at least 1.5 mm (design choice)."""
-_AIR = 1.2
-"""mm between a picture and the line it stands on."""
+_GROUND = 0.3
+"""mm of the line that pictures stand on: their ink ends where it begins."""
 _SLACK = 0.05
 """mm for the last digits of sizes that are rounded."""
 _BAND = 4.0
@@ -167,7 +167,7 @@ def _tallest(tray: Tray, size: tuple[float, float], motif: "Motif") -> tuple[flo
     longest = min(box.width, box.height)
     for _ in range(2):  # outlines add more to the sides of a small picture than to those of a large one
         wide, high = shape_of(motif.drawing(tray.child.ink, size=round(longest, 1)))
-        longest = min((box.width - _SLACK) / wide, (box.height - _AIR - _SLACK) / high)
+        longest = min((box.width - _SLACK) / wide, (box.height - _GROUND / 2 - _SLACK) / high)
     return longest * high, longest
 
 
@@ -265,7 +265,7 @@ def _standing(tray: Tray, size: tuple[float, float], motif: "Motif", height: flo
     return Picture(
         drawing=drawing,
         x=micrometres(box.left + (box.width - width) / 2),
-        y=micrometres(box.bottom - _AIR - height),
+        y=micrometres(box.bottom - _GROUND / 2 - height),
         width=width,
         height=height,
     )
@@ -275,9 +275,9 @@ def _card(tray: Tray, size, key: str, facts: Facts, marks, pillars, motif: "Moti
     frame = hairline(size, accent(tray))
     box = _field(size)
     ground = Line(
-        x1=box.left, y1=box.bottom, x2=box.right, y2=box.bottom, color=SOFT, line=0.3, round_ends=False
+        x1=box.left, y1=box.bottom, x2=box.right, y2=box.bottom, color=SOFT, line=_GROUND, round_ends=False
     )
-    area = Area(box=Rect(box.left, box.top, box.width, box.height - 0.7), things=1)
+    area = Area(box=Rect(box.left, box.top, box.width, micrometres(box.height - _GROUND)), things=1)
     front = Face(marks=(frame, *marks, ground), areas=(area,) if motif.counted else ())
     back, control = pillars
     return piece_of(tray, size, key, front, facts, back=Face(marks=(frame, *back)), control=control)

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from typing import Any
 
-from printkit.errors import listing
 from printkit.materials.guidance import Guidance, Holding, Key, Say, Spelled, when
 from printkit.pack import Tray
 from printkit.pieces import Piece
@@ -24,13 +23,13 @@ def _holding(tray: Tray, pieces: Sequence[Piece]) -> Holding:
     return Holding(variants=when(groups=grouped, most=settings.count == _MOST), notes=(heights,))
 
 
-def _examples(facts: Sequence[Any], spelled: Spelled) -> dict[str, str]:
+def _examples(facts: Sequence[Any], spelled: Spelled) -> dict[str, object]:
     """`heights`: those of the first picture in mm, from the smallest; `ratio`: the step."""
     first = facts[0].motif
     heights = [fact.height for fact in facts if fact.motif == first and not fact.heading]
     return {
-        "heights": listing([f"{height:.1f}" for height in heights], last="and"),
-        "ratio": f"{facts[0].ratio:.3g}",
+        "heights": tuple(round(height, 1) for height in heights),
+        "ratio": round(facts[0].ratio, 2),
     }
 
 
@@ -44,8 +43,8 @@ def _line(facts: Any, n: int, say: Say) -> str:
         return say("guide.keys.sizes.heading", n=n, group=say(f"guide.keys.sizes.groups.{facts.group}"))
     if facts.group:
         group = say(f"guide.keys.sizes.groups.{facts.group}")
-        return say("guide.keys.sizes.sorted", n=n, group=group, height=f"{facts.height:.1f}")
-    return say("guide.keys.sizes.ordered", n=n, place=facts.place, height=f"{facts.height:.1f}")
+        return say("guide.keys.sizes.sorted", n=n, group=group, height=round(facts.height, 1))
+    return say("guide.keys.sizes.ordered", n=n, place=facts.place, height=round(facts.height, 1))
 
 
 GUIDANCE = Guidance(about=_about, holding=_holding, examples=_examples, key=_key)

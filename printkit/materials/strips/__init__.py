@@ -101,6 +101,8 @@ class Facts:
     phrases: dict[str, str] = field(default_factory=dict, metadata=SPARSE)
 
 
+LARGE_BOX = 30.0
+"""mm of a box from which on it is one for tiles, not for writing."""
 USUAL = 12
 """Strips in a set when no number is asked for: two sheets of six."""
 PICTURES_TO = 20
@@ -325,12 +327,15 @@ def _boxes(tray: Tray) -> tuple[float, ...]:
 
 
 def _found(tray, motif, most, sizes, room) -> tuple[Wants, Fit] | None:
-    """The first size that pleases, or else the first that holds the set; with the largest boxes asked for."""
+    """The first size that pleases, or else the first that holds the set.
+
+    Boxes are as large as asked for, those for tiles only where two strips or more find room on a sheet.
+    """
     large = needs.is_large(tray.child)
     find = _found_large if large else _found_usual
     for box in _boxes(tray):
         found = find(tray, motif, most, sizes, box)
-        if found:
+        if found and (box <= LARGE_BOX or _to_a_sheet(found[1].size, room) > 1 or tray.size is not None):
             return found
     return None
 

@@ -192,7 +192,9 @@ def _thing(
 ) -> float:
     """The size of a thing at which every fact fits; 0 once it is too small."""
     band = box.height - how.high - BETWEEN - 2 * wants.pad
-    size = min(max(LARGEST_THING, wants.large_thing), band / groups.extent(wants.most, across, wants.shape)[1])
+    size = min(
+        max(LARGEST_THING, wants.large_thing), band / groups.extent(wants.most, across, wants.shape)[1]
+    )
     for kind in wants.kinds:
         for fact in wants.hardest(kind):
             if size < SMALLEST_THING:
@@ -249,7 +251,7 @@ def _placed(size: tuple[float, float], wants: Wants) -> Iterator[Fit | None]:
             continue
         band = box.height - how.high - BETWEEN
         down = int((band + BETWEEN + 1e-6) // (wants.place + BETWEEN))
-        if down and all(_places_fit(how, down, kind, box, wants) for kind in wants.kinds):
+        if down >= 1 and all(_places_fit(how, down, kind, box, wants) for kind in wants.kinds):
             yield Fit(size=size, how=how, down=down, thing=wants.place)
 
 

@@ -119,7 +119,10 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         return refused(
             size_problem(tray, room, tray.size if isinstance(tray.size, tuple) else named["small"])
         )
-    size = next((size for size in sizes if _cell(tray.child, last, size) * arranging.FRAME_FILL >= SMALLEST_THING), None)
+    size = next(
+        (size for size in sizes if _cell(tray.child, last, size) * arranging.FRAME_FILL >= SMALLEST_THING),
+        None,
+    )
     if size is None:
         return refused(_too_many(tray, sizes[-1]))
     size = needs.nearest(

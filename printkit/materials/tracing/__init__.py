@@ -7,7 +7,6 @@ from itertools import product
 from typing import Literal
 
 from printkit.checks import Millimetres, OneOf, Several, Whole, Words, setting
-from printkit.errors import listing
 from printkit.materials import needs
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.frames import ground_marks
@@ -29,6 +28,7 @@ from printkit.materials.tracing.plan import AROUND, Mode, Plan, Texts, inner, pl
 from printkit.materials.tracing.rows import EDGE, Writing, has_strokes, ink_width, row_marks
 from printkit.pack import Child, Tray
 from printkit.pieces import Area, Drawing, Face, Mark, Piece
+from printkit.texts import Note
 from printkit.words import find
 
 FADES = ("solid", "dashed", "dotted", "hollow", "starts", "empty")
@@ -162,9 +162,7 @@ def make(seed: int, tray: Tray, room: Room) -> Made:
         return refused(size_problem(tray, room, (spaces[0].width, spaces[0].limit)))
     texts = _texts(tray)
     shape = Shape(*shape_of(motif.drawing(20.0)))
-    wish = _Wish(
-        rows=settings.rows, height=settings.line_height, child=tray.child, most=settings.line_most
-    )
+    wish = _Wish(rows=settings.rows, height=settings.line_height, child=tray.child, most=settings.line_most)
     plan = _plan(wish, spaces, texts, shape)
     if plan is None:
         return refused(_too_large(tray, room, wish, spaces, texts, shape))
@@ -207,12 +205,10 @@ def _notes(texts: Texts) -> tuple[str, ...]:
     ]
     if not hollow:
         return ()
-    return (f"{listing(_few(hollow), last='and')}: hollow letters, because their strokes are not known",)
-
-
-def _few(words: list[str]) -> list[str]:
-    shown = [f"'{word}'" for word in dict.fromkeys(words)]
-    return shown if len(shown) <= 3 else [*shown[:3], f"{len(shown) - 3} more words"]
+    shown = [f"'{word}'" for word in dict.fromkeys(hollow)]
+    if len(shown) > 3:
+        return (Note("notes.hollow_more", words=", ".join(shown[:3]), more=len(shown) - 3),)
+    return (Note("notes.hollow", words=tuple(shown)),)
 
 
 # --- what fits -------------------------------------------------------------------------------

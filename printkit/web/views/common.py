@@ -10,6 +10,8 @@ from flask import Blueprint, abort, current_app, g, redirect, render_template, r
 from werkzeug.wrappers import Response
 
 from printkit.errors import PrintkitError, Problem
+from printkit.files import same_name
+from printkit.journal import Entry, journal_file, read_journal
 from printkit.pack import Pack, Tray
 from printkit.pack.family import FAMILY
 from printkit.pack.keys import KEYS, key_defaults
@@ -20,7 +22,7 @@ from printkit.web.telling import NOTHING, Told, path_of, told
 from printkit.web.words import PageWords, page_languages, page_words
 from printkit.web.workshop import Workshop
 
-STATIONS = ("children", "season", "trays", "paper", "print")
+STATIONS = ("children", "season", "trays", "paper", "print", "watch")
 _ENDPOINTS = {"print": "printing"}
 COOKIE = "language"
 routes = Blueprint("page", __name__)
@@ -275,6 +277,8 @@ def _answer(station: str, now: Opened) -> str:
             ink = now.table.get("ink", now.above_pack["ink"])
             named = paper if isinstance(paper, str) else "own"
             return f"{spoken.word(named)}, {spoken.word(ink) if isinstance(ink, str) else ''}"
+        case "watch":
+            return spoken.count("watch.count", len(notes_of(now)))
     job = makers().of(now.source.name)
     return spoken.say(f"print.short_{job.state}") if job else spoken.say("print.short_none")
 
@@ -282,6 +286,15 @@ def _answer(station: str, now: Opened) -> str:
 def themes() -> list[tuple[str, str]]:
     """The built-in themes and their titles."""
     return [(name, theme_title(name)) for name in _titles()]
+
+
+def notes_of(now: Opened) -> tuple[Entry, ...]:
+    """The notes about the children of a pack, as far as the journal can be read."""
+    try:
+        entries = read_journal(journal_file(now.source.path)).entries
+    except (PrintkitError, OSError):
+        return ()
+    return tuple(entry for entry in entries if any(same_name(entry.child, name) for name in now.names))
 
 
 def theme_title(name: Any) -> str:

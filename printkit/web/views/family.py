@@ -15,7 +15,7 @@ from printkit.web.views.common import Opened
 
 EVERYONE = ("languages", "guide", "words")
 CHILD = ("name", "numbers", "sums_to", "languages", "hand", "lookalike", "needs", "start")
-SEASON = ("title", "theme")
+SEASON = ("title", "theme", "weeks")
 PAPER = ("paper", "ink", "flip", "counter", "margin", "back_shift")
 _ELSEWHERE = {*EVERYONE, *CHILD, *SEASON, *PAPER, "letters"}
 PAPER_MORE = (*(key for key in KEYS if key not in _ELSEWHERE), "letters", "seed")

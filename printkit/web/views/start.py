@@ -52,27 +52,29 @@ def _home(packs: list[dict[str, Any]], status: int = 200, **values: Any) -> Resp
 @common.routes.post("/begin")
 def begin() -> Response:
     """Writes the first pack file of a season."""
-    from printkit.starter import starter, write_new
+    from printkit.planner.balance import NewChild
+    from printkit.starter import Answers, at_home, new_child, write_new
 
     form = request.form
     typed: dict[str, Any] = {
         key: form.get(key, "").strip() for key in ("title", "child", "first", "last", "theme", "paper")
     }
     typed["languages"] = [form.get("languages.0", ""), form.get("languages.1", "")]
-    title = typed["title"] or common.theme_title(typed["theme"] or "rock-pool")
-    name = common.folder().free_name(title)
+    theme = typed["theme"] or "rock-pool"
+    name = common.folder().free_name(typed["title"] or common.theme_title(theme))
+    file = common.folder().root / f"{name}.toml"
     try:
-        text = starter(
-            f"{name}.toml",
-            theme=typed["theme"] or None,
-            paper=typed["paper"] or None,
-            languages=",".join(tag for tag in typed["languages"] if tag) or None,
-            child=typed["child"] or None,
-            numbers=f"{typed['first']}-{typed['last']}",
-            title=title,
+        numbers = new_child("", f"{typed['first']}-{typed['last']}").numbers
+        answers = Answers(
+            children=(NewChild(name=typed["child"], numbers=numbers),),
+            title=typed["title"] or common.theme_title(theme),
+            theme=theme,
+            paper=typed["paper"],
+            languages=tuple(tag for tag in typed["languages"] if tag),
+            family=at_home(file)[0],
         )
         common.folder().root.mkdir(parents=True, exist_ok=True)
-        write_new(common.folder().root / f"{name}.toml", text)
+        write_new(file, answers)
     except PrintkitError as error:
         return _home([], 422, typed=typed, problems=[_said(problem) for problem in error.problems])
     return common.back("children", name=name)

@@ -1,0 +1,156 @@
+"""The guide week by week: who gets what on which day and why, and the tables."""
+
+import re
+from functools import cache
+
+import pytest
+from guide.guides import pages_of, texts_of, whole_text
+from strategies import PLAIN_THEME, read
+
+from printkit.build import Plan, plan
+from printkit.guide.weeks import plan_of
+from printkit.pieces import Box, Dot
+from printkit.planner.days import days
+
+KEYS = {
+    "title": "Rock pool summer",
+    "theme": PLAIN_THEME,
+    "children": [
+        {
+            "name": "Wren",
+            "numbers": [1, 4],
+            "materials": [
+                "counting-cards",
+                {"make": "counting-cards", "set": "count out", "things": "places"},
+                "clip-cards",
+                {"make": "sizes", "size": "small"},
+                "halves",
+                "paths",
+                {"make": "lacing", "count": 1},
+                "odd-one-out",
+            ],
+        },
+        {"name": "Juno", "numbers": [6, 8], "sums_to": 8, "materials": ["clip-cards", "strips", "tiles"]},
+    ],
+}
+DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday")
+
+
+@cache
+def season_pack(weeks: int = 5, paper: str = "a4") -> Plan:
+    """Two children, the younger with more than fits on a shelf."""
+    return plan(read({**KEYS, "weeks": weeks, "paper": paper}))
+
+
+@cache
+def page_texts(weeks: int = 5, paper: str = "a4") -> list[str]:
+    """The text of each page."""
+    return texts_of(pages_of(season_pack(weeks, paper)))
+
+
+def week_text(number: int, weeks: int = 5) -> str:
+    """What is said of a week, up to the next one."""
+    text = " ".join(page_texts(weeks))
+    begin = re.search(rf"Week {number} from ", text).end()
+    end = re.search(rf"Weeks? {number + 1} |Keys For you|$", text[begin:]).start()
+    return text[begin : begin + end]
+
+
+@pytest.mark.parametrize("number", [1, 2, 3, 4])
+def test_each_move_is_told_on_its_day(number):
+    """What comes out and what goes in is told under its day, with child, tray and reason."""
+    made = season_pack()
+    text = week_text(number)
+    for day in days(plan_of(made.pack, made.sets), number):
+        if not day.events:
+            continue
+        part = text[text.index(DAYS[day.number - 1]) :]
+        part = part[: min([part.index(name) for name in (*DAYS[day.number :], "Look for") if name in part])]
+        for event in day.events:
+            assert f"{event.child}: put out and show " in part
+            assert part.count("Into the basket: ") == sum(bool(e.away) for e in day.events)
+
+
+def test_tuesday_of_the_third_week_by_hand():
+    """A stranger reads who gets what on that Tuesday, what goes, and why."""
+    assert re.search(
+        r"Monday .*? Juno: nothing comes or goes this week\. Tuesday Wren: put out and show Lacing "
+        r"\(page \d+\), the next for the hands, after Halves\. Into the basket: Counting cards, after 2 "
+        r"weeks; now out for counting: “count out”\. Wednesday",
+        week_text(3),
+    )
+
+
+def test_every_tray_on_the_shelf_has_a_row_of_four_boxes():
+    """Each week's table has a row a tray that is out, with a box for each of the four words."""
+    made = season_pack()
+    pages = pages_of(made)
+    for item in plan_of(made.pack, made.sets).children[0].weeks[:4]:
+        number = next(place for place, text in enumerate(page_texts()) if f"Week {item.number} from" in text)
+        out = sum(len(child.weeks[item.number - 1].out) for child in plan_of(made.pack, made.sets).children)
+        boxes = [mark for mark in pages[number].marks if isinstance(mark, Box) and mark.width == mark.height]
+        assert len(boxes) == 4 * out
+        assert "Date sure growing not yet unused In a word" in page_texts()[number]
+
+
+def test_a_week_is_one_page_for_all_children():
+    """Five weeks take six pages at most: the plan at a glance, and a page each."""
+    found = [
+        place
+        for place, text in enumerate(page_texts())
+        if re.search(r"Week \d from|Week by week One|At a glance", text)
+    ]
+
+    assert len(found) <= 6
+    assert found == list(range(found[0], found[0] + len(found)))
+
+
+def test_the_plan_at_a_glance_has_a_dot_for_each_week_out():
+    """As many full dots as sets, rings for the other weeks out, and a dot in a ring where one comes back."""
+    made = season_pack()
+    number = next(place for place, text in enumerate(page_texts()) if "At a glance" in text)
+    plan_ = plan_of(made.pack, made.sets)
+    weeks = [week for child in plan_.children for week in child.weeks]
+    dots = [mark for mark in pages_of(made)[number].marks if isinstance(mark, Dot)]
+    full = [dot for dot in dots if dot.fill is not None and dot.radius == 1.35]
+    rings = [dot for dot in dots if dot.fill is None]
+
+    new, back = sum(len(week.new) for week in weeks), sum(len(week.back) for week in weeks)
+    assert len(full) == new + 1  # one more in the legend
+    assert len(rings) == sum(len(week.out) for week in weeks) - new + 2
+    assert back > 0
+
+
+def test_weeks_without_a_change_are_one_line():
+    """Weeks in which nothing comes or goes are told together, with the page of the table to print again."""
+    text = " ".join(page_texts(12))
+    found = re.search(
+        r"Weeks? (\d+)(?: and | to )?(\d*) Nothing comes or goes\. Keep .*? print page (\d+) once more", text
+    )
+
+    assert found
+    assert "On the shelf this week" in page_texts(12)[int(found[3]) - 1]
+
+
+def test_few_trays_all_stay_and_the_guide_says_so():
+    """Where all fit on the shelf, that is said, and the last week is the favorites' all the same."""
+    child = {"name": "Wren", "numbers": [1, 3], "materials": ["counting-cards", "clip-cards"]}
+    text = whole_text(plan(read({"theme": PLAIN_THEME, "children": [child]})))
+
+    assert "All of Wren’s trays fit on the shelf: once out, each stays out." in text
+    assert "Weeks 2 to 5 Nothing comes or goes." in text
+    assert "Week 6 Nothing comes or goes. The last week belongs to the favorites" in text
+
+
+def test_too_many_trays_for_the_weeks_are_told():
+    """The guide names the number of weeks that would be calm."""
+    text = " ".join(page_texts(3))
+
+    assert "Wren has many trays for 3 weeks" in text
+    assert "With weeks = 4 there is time for all." in text
+
+
+@pytest.mark.parametrize("paper", ["a5", "a4", "letter", "a3"])
+def test_the_tables_fit_the_paper(paper):
+    """On every paper the heads of the table to tick are on one line, the words of the journal in order."""
+    assert any("sure growing not yet unused" in text for text in page_texts(5, paper))

@@ -28,6 +28,7 @@ def create_app(
     workshop = workshop or Workshop()
     app.config.update(FOLDER=Folder(folder), WORKSHOP=workshop, MAKERS=Makers(workshop), TODAY=date.today)
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    app.jinja_env.globals["ladders"] = common.ladders  # used in macros, which see no page's values
     guard(app, address, port)
     app.register_blueprint(common.routes)
 

@@ -10,6 +10,7 @@ from typing import Any, Literal
 
 from printkit import checks
 from printkit.checks import Check, Wrong
+from printkit.ladder import rungs
 from printkit.pack.keys import Choices, Languages, NoTable, Shift
 from printkit.web.edits import UNSET, Path
 from printkit.web.telling import spot
@@ -166,7 +167,7 @@ def _kind(key: str, check: Check, level: Level) -> Kind:
     if key == "guide":
         return "choice"
     if key == "start":
-        return "list"
+        return "rungs"
     return "text"
 
 
@@ -246,7 +247,7 @@ def _values(kind: Kind, written: Any) -> tuple[str, ...]:
             return (_text(written), "", "")
         case "list":
             return (", ".join(map(_text, several)) if several is not None else _text(written),)
-        case "boxes":
+        case "boxes" | "rungs":
             return tuple(map(_text, several)) if several is not None else (_text(written),) if written else ()
     return (_text(written),)
 
@@ -255,6 +256,8 @@ def _options(kind: Kind, check: Check, level: Level, values: tuple[str, ...]) ->
     pairs: Iterable[tuple[str, str]]
     words = level.words
     match kind, check:
+        case "rungs", _:
+            pairs = [(rung.name, f"{rung.name}: {rung.says}") for rung in rungs()]
         case "choice", checks.Flag():
             pairs = (("true", words.say("form.yes")), ("false", words.say("form.no")))
         case "choice" | "boxes", checks.OneOf() | checks.WordOrWords() | checks.AnyOf():
@@ -341,7 +344,7 @@ def _value(field: Field, form: Any) -> Any:
         return None
     typed = [text.strip() for text in form.getlist(name)]
     match field.kind:
-        case "boxes":
+        case "boxes" | "rungs":
             chosen = [text for text in typed if text]
             return UNSET if not chosen else chosen[0] if len(chosen) == 1 else chosen
         case "pair" | "languages":

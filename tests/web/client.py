@@ -88,9 +88,9 @@ def fields(form):
                     found.setdefault(name, []).append(at.get("value", ""))
             elif tag == "select":
                 self.select = name
-                found.setdefault(name, [""])
+                found.setdefault(name, []).append("")
             elif tag == "option" and "selected" in at:
-                found[self.select] = [at.get("value", "")]
+                found[self.select][-1] = at.get("value", "")
 
     Reader().feed(form)
     return {name: values[0] if len(values) == 1 else values for name, values in found.items()}

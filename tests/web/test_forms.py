@@ -43,6 +43,8 @@ def test_an_unchanged_form_changes_nothing(browser, page, action):
         FORMS[0] + ({"numbers.1": "5"}, "numbers   = [1, 5]"),
         FORMS[0] + ({"sums_to": "5"}, "sums_to   = 5"),
         FORMS[0] + ({"hand": "left"}, 'hand      = "left"'),
+        FORMS[1] + ({"start": ["", "add-within-5", "", ""]}, 'start     = "add-within-5"'),
+        FORMS[1] + ({"needs": ["large", "easy-grip"]}, 'needs     = ["large", "easy-grip"]'),
         FORMS[1] + ({"languages.0": "de"}, 'languages = ["de"]'),
         FORMS[2] + ({"languages.1": "fr"}, 'languages = ["en", "fr"]'),
         FORMS[2] + ({"words.es": "masculine"}, 'words     = { es = "masculine" }'),

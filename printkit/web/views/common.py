@@ -12,10 +12,12 @@ from werkzeug.wrappers import Response
 from printkit.errors import PrintkitError, Problem
 from printkit.files import same_name
 from printkit.journal import Entry, journal_file, read_journal
+from printkit.ladder import rungs
 from printkit.pack import Pack, Tray
 from printkit.pack.family import FAMILY
 from printkit.pack.keys import KEYS, key_defaults
 from printkit.web import edits
+from printkit.web.fields import Option
 from printkit.web.folder import ChangedMeanwhileError, Folder, Source
 from printkit.web.making import Makers
 from printkit.web.telling import NOTHING, Told, path_of, told
@@ -241,6 +243,16 @@ def gathered(things: Any) -> str:
         form = f"label.things.{what}.{'one' if count == 1 else 'other'}"
         said.append(texts.say(form, n=count) if texts.has(form) else f"{count} {what}")
     return ", ".join(said)
+
+
+def ladders(options: Sequence[Option]) -> list[tuple[str, list[Option]]]:
+    """The rungs to choose from, ladder by ladder, each with its name."""
+    track = {rung.name: rung.track for rung in rungs()}
+    texts = words().materials if words().materials.has("next.tracks") else page_words("en").materials
+    found: dict[str, list[Option]] = {}
+    for option in options:
+        found.setdefault(track[option.value], []).append(option)
+    return [(texts.say(f"next.tracks.{name}"), several) for name, several in found.items()]
 
 
 def title(now: Opened) -> str:

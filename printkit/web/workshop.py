@@ -6,11 +6,13 @@ theme's pictures. So a change makes anew only what it changes.
 
 import io
 import itertools
+import os
 import threading
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -19,7 +21,9 @@ from printkit.errors import PrintkitError, Problem
 from printkit.limits import MOST_SHEETS
 from printkit.materials import Made, material_keys
 from printkit.pack import Pack, Tray
+from printkit.pack.family import family_beside
 from printkit.pack.reader import pack_of
+from printkit.resources import resource
 from printkit.sheets import Page, SheetFile
 
 WORKERS = 2
@@ -80,7 +84,10 @@ class Workshop:
 
     def pack(self, path: Path, data: bytes) -> Pack:
         """The pack that a file would be with these bytes. Raises PrintkitError."""
-        return pack_of(path, data, material_keys())
+        home = family_beside(path)
+        key = (path, data, home and home.read_bytes(), _states(path.parent))
+        read = partial(pack_of, path, data, material_keys())
+        return self._packs.get(key, read, partial(_stands_on_its_folder, path.parent))
 
     def problems(self, path: Path, data: bytes, before: bytes | None = None) -> tuple[Problem, ...]:
         """What is wrong with a pack; trays that are as they were `before` are not looked at again."""
@@ -178,3 +185,27 @@ def _key(pack: Pack, tray: Tray) -> Hashable:
 def _bare(tray: Tray) -> Tray:
     """A tray without where its keys stand, which changes when a line is added above."""
     return replace(tray, places=(), sources=())
+
+
+def _states(folder: Path) -> tuple[tuple[str, int, int], ...]:
+    """What tells whether a family's own pictures were changed: names, times and sizes of files in folders."""
+    found = []
+    for entry in sorted(os.scandir(folder), key=lambda entry: entry.name):
+        if (
+            entry.is_dir()
+            and not entry.name.startswith(".")
+            and not Path(entry.path, "manifest.json").exists()
+        ):
+            for file in os.scandir(entry.path):
+                state = file.stat()
+                found.append((f"{entry.name}/{file.name}", state.st_mtime_ns, state.st_size))
+    return tuple(sorted(found))
+
+
+def _stands_on_its_folder(folder: Path, pack: Pack) -> bool:
+    """Whether nothing outside of the pack file's folder can change what it says."""
+    homes = (resource("themes"), folder)
+    children = [
+        child for item in pack.children for child in (item.child, *(tray.child for tray in item.trays))
+    ]
+    return all(child.letters is None and child.theme.folder.parent in homes for child in children)

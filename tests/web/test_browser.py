@@ -258,4 +258,5 @@ def test_languages(chromium, served, language):
         other = next(tag for tag in page_languages() if tag != language or len(page_languages()) == 1)
         page.goto(url)
         page.locator("#tongue").select_option(other)
+        page.locator(".tongue button").click()
         page.wait_for_function("(tag) => document.documentElement.lang === tag", arg=other)

@@ -127,3 +127,14 @@ def test_a_failing_disk_leaves_nothing(browser, monkeypatch):
 
     assert answer.status_code == 507
     assert [path.name for path in browser.folder.iterdir()] == ["pool.toml"]
+
+
+def test_changed_pictures_are_seen(browser):
+    """A picture that is changed in its folder is another one on the page at once."""
+    send(browser, [("can.svg", GOOD), ("spade.svg", OTHER), ("shed.svg", GOOD)])
+    browser.post("/p/pool/season", {"theme.here": "1", "theme": "garden-shed"})
+    before = browser.get("/p/pool/0/0/piece.png").data
+    for file in (browser.folder / "garden-shed").glob("*.svg"):
+        file.write_bytes(OTHER + b"<!-- more -->")
+
+    assert browser.get("/p/pool/0/0/piece.png").data != before

@@ -71,8 +71,6 @@ document.addEventListener("submit", async (event) => {
 document.addEventListener("change", (event) => {
   const form = event.target.closest("form[data-live]");
   if (form) save(form);
-  const tongue = event.target.closest(".tongue");
-  if (tongue) tongue.requestSubmit();
 });
 
 const poll = async () => {

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 
+from printkit import letters
 from printkit.guide.blocks import beside, items, joined, labelled, paragraph, section, text
 from printkit.guide.cuts import Pattern, patterns, step_words, steps
 from printkit.guide.drawn import diagram
@@ -77,18 +78,25 @@ def _pattern(look: Look, pattern: Pattern, units: str, texts: Catalogue) -> tupl
     title = {"sheets": bold(f"{which[:1].upper()}{which[1:]}"), "sizes": aside(sizes)}
     lines = [*text(say(texts, "guide.cut.of_size", **title), look.style(), narrow, look.wide - narrow)]
     below: list[Strip] = []
-    for numbers, said in step_words(steps(pattern.paper, pattern.cuts), units, texts):
+    told = step_words(steps(pattern.paper, pattern.cuts), units, texts)
+    figures = look.style(bold=True, color=look.accent)
+    widest = max((letters.text_width(numbers, figures.size, bold=True) for numbers, _ in told), default=0.0)
+    indent = max(_INDENT, widest + 1.5)
+    for numbers, said in told:
         if not below and height_of(lines) < high:
-            lines += _step(look, numbers, said, narrow)
+            lines += _step(look, numbers, said, narrow, indent)
         else:
-            below.append(joined(_step(look, numbers, said, look.side)))
+            below.append(joined(_step(look, numbers, said, look.side, indent)))
     own = beside(marks, high, lines, 5.0)
     return (replace(own, glue=bool(below)), *below)
 
 
-def _step(look: Look, numbers: str, said: str, left: float) -> tuple[Strip, ...]:
-    """The numbers of a step's cuts, and what to do, from `left` to the right edge."""
-    indent = 13.4
+_INDENT = 13.4
+"""mm from the numbers of a step's cuts to what to do, unless the numbers are wider."""
+
+
+def _step(look: Look, numbers: str, said: str, left: float, indent: float) -> tuple[Strip, ...]:
+    """The numbers of a step's cuts, and `indent` mm further what to do, from `left` to the right edge."""
     own = text(said, look.style(), left + indent, look.wide - left - indent, 0.7)
     figure = set_text(numbers, look.style(bold=True, color=look.accent), left, indent)
     return (replace(own[0], marks=(*figure, *own[0].marks)), *own[1:])

@@ -96,7 +96,7 @@ def test_what_moves_into_the_family_holds_as_before(tmp_path_factory, made, chan
     (folder / "alone").mkdir()
     alone = folder / "alone" / "pack.toml"
     alone.write_text(legal_toml(made), encoding="utf-8")
-    kept = ("theme", "title", "seed", "children", "name", "materials")
+    kept = ("theme", "title", "seed", "weeks", "children", "name", "materials")
     moved = {key: made[key] for key in made if key not in kept and chance.random() < 0.5}
     left = {key: value for key, value in made.items() if key not in moved}
     family, children = [], []

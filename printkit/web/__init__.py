@@ -48,10 +48,10 @@ def serve(folder: Path, *, address: str, port: int | None, browser: bool, say: C
     if browser:
         threading.Thread(target=webbrowser.open, args=(url,), daemon=True).start()
     try:
-        server.serve_forever()
-    except KeyboardInterrupt:
+        server.serve_forever()  # ends at Ctrl-C
         say("Stopped.")
     finally:
+        app.config["MAKERS"].stop()
         server.server_close()
         app.config["WORKSHOP"].close()
         listener.close()

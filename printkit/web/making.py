@@ -58,6 +58,15 @@ class Makers:
             job.thread.start()
             return job
 
+    def stop(self, patience: float = 20.0) -> None:
+        """Stops all jobs and waits for them, some seconds in all; what they staged is thrown away."""
+        jobs = [job for job in self._jobs.values() if job.running and job.thread is not None]
+        for job in jobs:
+            job.stop.set()
+        for job in jobs:
+            if job.thread is not None:
+                job.thread.join(patience / len(jobs))
+
     def _run(self, job: Job, path: Path, data: bytes, wish: Wish) -> None:
         def progress(file: str, done: int, total: int) -> None:
             if job.stop.is_set():

@@ -21,7 +21,7 @@ AXE = Path(os.environ.get("AXE", "axe.min.js"))
 PAGES = (
     "/", "/p/pool/children", "/p/pool/season", "/p/pool/trays", "/p/pool/0/1", "/p/pool/0/add",
     "/p/pool/paper", "/p/pool/print", "/p/pool/leaf/0", "/p/pool/leaf/0?over=1", "/p/pool/lost?child=0&tray=1",
-    "/nothing",
+    "/p/pool/watch", "/nothing",
 )  # fmt: skip
 
 

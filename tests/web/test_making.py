@@ -117,6 +117,29 @@ def test_stopping_leaves_what_was_there(browser, tmp_path, monkeypatch):
     assert "Stopped" in browser.get("/p/pool/print").get_data(as_text=True)
 
 
+def test_the_server_stops_in_the_middle(browser, tmp_path, monkeypatch):
+    """When the server ends while a pack is made, the making ends first, and nothing half stays."""
+    reached, go_on = threading.Event(), threading.Event()
+    write = making.write
+
+    def slow(*args, progress, **more):
+        def told(file, done, total):
+            reached.set()
+            go_on.wait(30)
+            progress(file, done, total)
+
+        return write(*args, progress=told, **more)
+
+    monkeypatch.setattr(making, "write", slow)
+    browser.post("/p/pool/make", {})
+    assert reached.wait(60)
+    threading.Timer(0.1, go_on.set).start()
+    browser.app.config["MAKERS"].stop()
+
+    assert browser.app.config["MAKERS"].of("pool").state == "stopped"
+    assert [path.name for path in tmp_path.iterdir()] == ["pool.toml"]
+
+
 def test_a_failure_is_told(browser, tmp_path):
     """Where the folder cannot be written the page says why."""
     (tmp_path / "pool").write_text("no folder", encoding="utf-8")

@@ -59,8 +59,15 @@ class Wish:
         return self.set is not None or bool(self.pieces)
 
 
-def plan(pack: Pack, wish: Wish = Wish(), most_sheets: int = MOST_SHEETS) -> Plan:
+def plan(
+    pack: Pack,
+    wish: Wish = Wish(),
+    most_sheets: int = MOST_SHEETS,
+    make: Callable[[int, Tray], Made] | None = None,
+) -> Plan:
     """The pieces and sheets of a pack, or of the part wished for.
+
+    `make` stands in for `make_tray` where its results are kept.
 
     Raises PrintkitError with every problem of every material, or of the wish, or if there are more
     than `most_sheets` sheets; nothing is laid out or drawn then.
@@ -71,7 +78,7 @@ def plan(pack: Pack, wish: Wish = Wish(), most_sheets: int = MOST_SHEETS) -> Pla
     sets: list[GuideSet] = []
     least = 0.0
     for tray in (tray for item in children for tray in item.trays):
-        made = make_tray(pack.seed, tray)
+        made = (make or make_tray)(pack.seed, tray)
         problems += made.problems
         least += 0.0 if wish.pieces else least_sheets(made.pieces, frame_of(tray))
         if least > most_sheets:  # nothing is kept any more, only counted
@@ -237,6 +244,15 @@ def _check_names(files: Sequence[SheetFile]) -> None:
 
 
 # --- writing ---------------------------------------------------------------------------------
+
+
+def usual_folder(file: Path, pack: Pack, wish: Wish = Wish()) -> Path:
+    """The pack file's name without its ending, beside it; one child's part has a folder of its own."""
+    folder = file.with_suffix("") if file.suffix else file.with_name(f"{file.name}-pack")
+    if wish.child is not None and not wish.extract:
+        name = safe_name(pack.children[0].child.name)
+        return folder.with_name(f"{folder.name}-{name}")
+    return folder
 
 
 def write(

@@ -4,7 +4,7 @@ import json
 import sys
 from collections.abc import Callable
 from datetime import date, datetime
-from functools import wraps
+from functools import partial, wraps
 from pathlib import Path
 from typing import Any
 
@@ -179,11 +179,11 @@ def check(file: Path, as_json: bool, **options: Any) -> None:
 @_told
 def make(file: Path, output: Path | None, preview: bool, as_json: bool, **options: Any) -> None:
     """Makes the pack: PDFs, the guide and the manifest, whole or not at all."""
-    from printkit.build import summary, write
+    from printkit.build import summary, usual_folder, write
 
     wish = _wish(options)
     made = _plan(file, options)
-    folder = output or _usual_folder(file, made, wish)
+    folder = output or usual_folder(file, made.pack, wish)
     _check_folder(folder, wish)
     shows = sys.stderr.isatty() and not as_json
     notes: list[str] = []
@@ -199,17 +199,6 @@ def make(file: Path, output: Path | None, preview: bool, as_json: bool, **option
             click.echo(str(folder / name))
     for said in notes:
         click.echo(f"note: {said}")
-
-
-def _usual_folder(file: Path, made: Any, wish: Any) -> Path:
-    """The pack file's name without its ending, beside it; one child's part has a folder of its own."""
-    from printkit.files import safe_name
-
-    folder = file.with_suffix("") if file.suffix else file.with_name(f"{file.name}-pack")
-    if wish.child is not None and not wish.extract:
-        name = safe_name(made.pack.children[0].child.name)
-        return folder.with_name(f"{folder.name}-{name}")
-    return folder
 
 
 def _check_folder(folder: Path, wish: Any) -> None:
@@ -443,6 +432,19 @@ def _tags(text: str) -> list[str]:
             for tag in unknown or [text]
         )
     return tags
+
+
+@commands.command()
+@click.argument("folder", default=".", type=click.Path(path_type=Path))
+@click.option("--port", type=click.IntRange(1, 65535), help="Where the page listens; 8137 if unset and free.")
+@click.option("--no-browser", is_flag=True, help="Opens no browser.")
+@click.option("--address", default="127.0.0.1", help="Another address lets other devices in; see the warning.")
+@_told
+def serve(folder: Path, port: int | None, no_browser: bool, address: str) -> None:
+    """Opens a page on which the pack files of a folder are put together by looking, and printed."""
+    from printkit.web import serve as served
+
+    served(folder, address=address, port=port, browser=not no_browser, say=partial(click.echo, err=True))
 
 
 @commands.command(name="list")

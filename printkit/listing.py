@@ -33,6 +33,7 @@ def _themes() -> list[dict[str, Any]]:
             {
                 "name": file.parent.name,
                 "title": described["title"]["en"],
+                "titles": dict(described["title"]),
                 "season": described["season"],
                 "motifs": list(described["motifs"]),
             }

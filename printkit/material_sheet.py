@@ -14,8 +14,8 @@ from printkit.pack.reader import read_pack
 from printkit.pictures import built_in
 from printkit.pieces import Color, Drawing, Mark, Piece, Raster, Text
 from printkit.sheets import frame_of
-from printkit.sheets.model import Page, Placed, Side
-from printkit.shown import page_images, write_shown
+from printkit.sheets.model import Page, Side
+from printkit.shown import page_images, piece_page, write_shown
 from printkit.units import PAPERS, Rect, micrometres
 
 _WIDE, _HIGH = PAPERS["a4"]
@@ -140,13 +140,7 @@ def _drawn(piece: Piece, side: Side) -> Drawing:
     """One side of a piece in pixels, on a page of its own size."""
     from printkit.writer import write
 
-    box = Rect(0.0, 0.0, piece.width, piece.height)
-    page = Page(
-        width=piece.width,
-        height=piece.height,
-        placed=(Placed(piece=piece, side=side, box=box, turn=0),),
-    )
-    (image,) = page_images(write([page], title=piece.key, language="en").data, _DPI)
+    (image,) = page_images(write([piece_page(piece, side)], title=piece.key, language="en").data, _DPI)
     raster = Raster(
         data=zlib.compress(image.tobytes(), 9),
         filter="FlateDecode",

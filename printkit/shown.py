@@ -6,7 +6,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from printkit.errors import PrintkitError, Problem
-from printkit.sheets.model import Page
+from printkit.pieces import Piece
+from printkit.sheets.model import Page, Placed, Side
+from printkit.units import Rect
 
 if TYPE_CHECKING:
     from PIL import Image
@@ -46,6 +48,13 @@ def page_images(pdf: bytes, dpi: int) -> Iterator["Image.Image"]:
             yield page.render(scale=dpi / 72).to_pil().convert("RGB")
     finally:
         document.close()
+
+
+def piece_page(piece: Piece, side: Side = "front") -> Page:
+    """One side of a piece on a page of its own size."""
+    box = Rect(0.0, 0.0, piece.width, piece.height)
+    placed = Placed(piece=piece, side=side, box=box, turn=0)
+    return Page(width=piece.width, height=piece.height, placed=(placed,))
 
 
 def _kind_of(file: Path) -> str:

@@ -10,7 +10,7 @@ from printkit.pack.keys import KEYS
 from printkit.printer_test.pages import test_pages
 from printkit.units import PAPERS
 
-__all__ = ["paper_of", "test_pages", "write_printer_test"]
+__all__ = ["paper_of", "printer_test_pdf", "test_pages", "write_printer_test"]
 
 SMALLEST = PAPERS["a5"]
 _SUBJECT = "printkit printer test"
@@ -41,15 +41,20 @@ def write_printer_test(file: Path, paper: str | list[float], flip: str) -> None:
     already; OSError.
     """
     from printkit.files import replace_file
-    from printkit.writer import write
 
-    size = paper_of(paper)
+    data = printer_test_pdf(paper, flip)
     if file.exists() and not _is_ours(file):
         found = f"there is another file '{file}' already"
         raise PrintkitError([Problem(place="-o", found=found, allowed="the name of a new file")])
+    replace_file(file, data)
+
+
+def printer_test_pdf(paper: str | list[float], flip: str) -> bytes:
+    """The test as a PDF. Raises PrintkitError for a paper that is too small for it."""
+    from printkit.writer import write
+
     duplex = flip if flip in ("long", "short") else "none"
-    written = write(test_pages(size, flip), title=_SUBJECT, language="en", duplex=duplex)
-    replace_file(file, written.data)
+    return write(test_pages(paper_of(paper), flip), title=_SUBJECT, language="en", duplex=duplex).data
 
 
 def _is_ours(file: Path) -> bool:

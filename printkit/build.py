@@ -12,7 +12,7 @@ from printkit import __version__
 from printkit.errors import PrintkitError, Problem, listing, nearest
 from printkit.files import distinct, safe_name, same_name, write_whole
 from printkit.guide import GuideSet, guide_pages
-from printkit.labels import motif_of, shared_numbers, storage_label
+from printkit.labels import motif_of, own_motif, shared_numbers, storage_label
 from printkit.limits import ENOUGH, MOST_SHEETS, least_sheets, sheets_of, too_many
 from printkit.manifest import FileRecord, manifest
 from printkit.materials import Made, Room, materials
@@ -197,10 +197,11 @@ def _labels(pack: Pack, sets: Sequence[GuideSet]) -> Iterator[SetPieces]:
     """A storage label a set, together on one sheet: on card if the child has any."""
     stock = "card" if any(made.tray.stock == "card" for made in sets) else "plain"
     texts, taken = catalogue(pack.guide), set()
+    known = {own_motif(made.pieces) for made in sets}
     for made in sets:
         tray = replace(made.tray, stock=stock)
         room = Room(*frame_of(tray).room)
-        label = storage_label(tray, made.pieces, made.needs, room, texts, pack.title, taken)
+        label = storage_label(tray, made.pieces, made.needs, room, texts, pack.title, taken, known)
         taken |= {motif_of(mark.drawing) for mark in label.front.marks if isinstance(mark, Picture)}
         yield SetPieces(tray=tray, pieces=(replace(label, stock=stock),), run="labels of all sets")
 

@@ -193,12 +193,13 @@ def storage_label(
     texts: Catalogue,
     title: str,
     taken: Collection[str] = (),
+    others: Collection[str] = (),
 ) -> Piece:
     """The label of a set: child, what it is, range, number of pieces, what to gather.
 
     It measures 92 x 44 mm, or as much of that as the sheet's room holds. `pieces` are the set's own
     pieces, the label itself not among them; `title` is the pack's, in small letters above. Motifs in
-    `taken` (`motif_of`) stand on other labels already.
+    `taken` (`motif_of`) stand on other labels already, those in `others` on the pieces of other sets.
     """
     size = (min(SIZE[0], max(room)), min(SIZE[1], min(room)))
     box = Rect(0.0, 0.0, *size).inset(CONTENT_INSET)
@@ -209,7 +210,7 @@ def storage_label(
         if box.width > 60:
             side = min(22.0, box.height)
             spot = Rect(box.right - side, box.top, side, box.height).inset(_AIR)
-            marks.append(picture(_drawing(tray, pieces, taken), spot))
+            marks.append(picture(_drawing(tray, pieces, taken, others), spot))
             box = Rect(box.left, box.top, box.width - side - 4.0, box.height)
         marks += _set(_lines(tray, pieces, needs, texts, title), box)
     return Piece(
@@ -284,10 +285,12 @@ def _set(lines: Sequence[_Line], box: Rect) -> list[Mark]:
     return marks
 
 
-def _drawing(tray: Tray, pieces: Sequence[Piece], taken: Collection[str]) -> Drawing:
+def _drawing(
+    tray: Tray, pieces: Sequence[Piece], taken: Collection[str], others: Collection[str]
+) -> Drawing:
     """A picture that the set shows, or one of the theme: a child who cannot read finds the tray by it.
 
-    Pictures of the motifs in `taken` are passed over while there are others.
+    Rather two labels are alike than that one shows what lies on another tray.
     """
     shown = _ranked(pieces[:3])
     motifs = tray.child.theme.motifs
@@ -295,8 +298,14 @@ def _drawing(tray: Tray, pieces: Sequence[Piece], taken: Collection[str]) -> Dra
     whole = {drawing.name for drawing in plain}
     # Further on in a set a picture may be varied, or part of one.
     more = [drawing for drawing in _ranked(pieces) if drawing.name in whole]
-    free = (each for each in (*shown[:1], *more, *plain) if motif_of(each) not in taken)
-    return next(free, (shown or plain)[0])
+    own = (each for each in (*shown[:1], *more) if motif_of(each) not in taken)
+    free = (each for each in plain if motif_of(each) not in taken and motif_of(each) not in others)
+    return next(own, None) or next(free, None) or (shown or plain)[0]
+
+
+def own_motif(pieces: Sequence[Piece]) -> str:
+    """The motif that a set is known by, '' for one without pictures."""
+    return next((motif_of(drawing) for drawing in _ranked(pieces[:3])), "")
 
 
 def _ranked(pieces: Sequence[Piece]) -> list[Drawing]:

@@ -14,7 +14,7 @@ from printkit.sheets.corners import with_corner
 from printkit.sheets.duplex import Shift, behind, margin_with
 from printkit.sheets.foot import back_foot, front_foot, with_mark
 from printkit.sheets.grid import Frame
-from printkit.sheets.model import Bookmark, Cut, Flip, Page, SheetFile
+from printkit.sheets.model import Bookmark, Cut, Flip, Page, Placed, SheetFile
 from printkit.sheets.numbers import numbered
 from printkit.sheets.trimming import cuts_of
 from printkit.texts import Catalogue
@@ -162,6 +162,12 @@ def _files(base: str, pile: _Pile, least: int, texts: Catalogue) -> list[SheetFi
     return [file(base, pages, group.flip if pile.backs else "none")]
 
 
+def _whole(placed: Sequence[Placed]) -> str:
+    """' 3/8': the number of a sheet that is used whole, as cut pieces have it in their corner; else ''."""
+    marks = [item.piece.mark for item in placed if not item.piece.cut]
+    return f" {marks[0].rpartition(' ')[2]}" if len(marks) == len(placed) == 1 and marks[0] else ""
+
+
 def _pages(pile: _Pile, stock: str, texts: Catalogue) -> Iterable[Page]:
     group, frame = pile.group, pile.group.frame
     told: set[str] = set()
@@ -179,7 +185,7 @@ def _pages(pile: _Pile, stock: str, texts: Catalogue) -> Iterable[Page]:
         bookmarks = tuple(Bookmark(title=name) for name in new)
         words = {
             "child": placed[0].piece.child,
-            "sets": ", ".join(sets),
+            "sets": ", ".join(sets) + _whole(placed),
             "stock": stock,
             "n": n,
             "total": len(pile.sheets),

@@ -58,7 +58,7 @@ def test_long_lines_are_parted_rather_than_small():
     """What a set is about, too long to be read on one line, stands on two."""
     asked = tray("odd-one-out", {"lookalike": 4, "theme": "rock-pool"})
 
-    assert words(label(asked))[3:] == ["a part missing or recolored", "(level 4 of 6) · 8 pieces"]
+    assert words(label(asked))[3:] == ["a part missing or changed", "(level 4 of 6) · 8 pieces"]
 
 
 @pytest.mark.parametrize("name", ["Wren", "Juno"])

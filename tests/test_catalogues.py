@@ -11,25 +11,7 @@ from printkit.texts import Catalogue, Note, Span, catalogue, catalogue_languages
 
 PLURALS = {"zero", "one", "two", "few", "many", "other"}
 ENGLISH = catalogue("en")
-SPANISH = Catalogue(
-    language="es",
-    entries=(
-        (
-            "list",
-            {
-                "comma": "{first}, {last}",
-                "and": "{first} y {last}",
-                "or": "{first} o {last}",
-                "to": "{first} a {last}",
-                "before": {"and": "h?i(?!e)", "or": "h?o"},
-                "soft": {"and": "{first} e {last}", "or": "{first} u {last}"},
-            },
-        ),
-        ("number", {"decimal": ","}),
-        ("high", "{heights} mm"),
-        ("notes", {"compare_alone": "{number} solo no se compara"}),
-    ),
-)
+SPANISH = catalogue("es")
 
 
 def forms(table: dict[str, Any]) -> bool:
@@ -52,6 +34,11 @@ def fields_of(value: Any) -> set[str]:
     return {name for line in lines for _, name, _, _ in string.Formatter().parse(str(line)) if name}
 
 
+def named(value: Any) -> set[str]:
+    """The values a text names; one with a capital letter, to begin a sentence, is the same value."""
+    return {name.lower() for name in fields_of(value)}
+
+
 def of(language: str) -> dict[str, Any]:
     """The sentences of a language by key."""
     return dict(sentences(dict(catalogue(language).entries)))
@@ -70,12 +57,12 @@ def test_every_sentence_has_the_fields_of_english(language):
     for key, value in of(language).items():
         if isinstance(value, dict):
             assert isinstance(english[key], dict), key
-            wanted = fields_of(english[key]["other"])
-            assert fields_of(value["other"]) == wanted, key
+            wanted = named(english[key]["other"])
+            assert named(value["other"]) == wanted, key
             for form in value.values():
-                assert fields_of(form) | {"n"} == wanted | {"n"}, key
+                assert named(form) | {"n"} == wanted | {"n"}, key
         else:
-            assert fields_of(value) == fields_of(english[key]), key
+            assert named(value) == named(english[key]), key
 
 
 @pytest.mark.parametrize("language", catalogue_languages())
@@ -104,11 +91,14 @@ def test_numbers_have_no_more_decimals_than_they_need(value, said):
 
 
 def test_lists_and_numbers_are_written_by_the_language():
-    """Tuples, spans and decimals in a sentence follow its language: comma, joining word, mark."""
+    """Tuples, spans and decimals follow the language: joining word, mark, semicolons amid decimal commas."""
     assert ENGLISH.listing(["a", "b", "c"], "or") == "a, b or c"
     assert ENGLISH.listing([]) == ""
-    assert SPANISH.say("high", heights=(17.2, 22.4, 29.0)) == "17,2, 22,4 y 29 mm"
-    assert SPANISH.say("high", heights=Span(first=2, last=3)) == "2 a 3 mm"
+    assert SPANISH.listing(["a", "b", "c"]) == "a, b y c"
+    assert "tienen 17,2; 22,4 y 29 mm de alto" in SPANISH.say(
+        "materials.sizes.notes.heights", heights=(17.2, 22.4, 29.0), ratio=1.3
+    )
+    assert SPANISH.listing([Span(first=2, last=3)]) == "2 a 3"
 
 
 def test_a_joining_word_gives_way_before_its_own_sound():
@@ -116,6 +106,9 @@ def test_a_joining_word_gives_way_before_its_own_sound():
     assert SPANISH.listing(["español", "inglés"]) == "español e inglés"
     assert SPANISH.listing(["agua", "hielo"]) == "agua y hielo"
     assert SPANISH.listing(["siete", "ocho"], "or") == "siete u ocho"
+    assert SPANISH.listing([7, 80], "or") == "7 u 80"
+    assert SPANISH.listing([10, 11], "or") == "10 u 11"
+    assert SPANISH.listing([100, 110], "or") == "100 o 110"
 
 
 @pytest.mark.parametrize(("n", "form"), [(1, "one"), (3, "few"), (5, "many"), (22, "few")])
@@ -138,5 +131,5 @@ def test_a_note_is_english_and_can_be_said_otherwise():
     note = Note("notes.compare_alone", number=3)
 
     assert note == "3 alone cannot be compared, so its neighbors stand beside it"
-    assert SPANISH.told(note) == "3 solo no se compara"
+    assert SPANISH.told(note) == "3 por sí solo no se puede comparar, así que lo acompañan sus vecinos"
     assert SPANISH.told("leaf.svg: drawn gray") == "leaf.svg: drawn gray"

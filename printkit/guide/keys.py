@@ -1,6 +1,6 @@
 """The answers of a set as short lines, worked out from its facts by its material."""
 
-from functools import partial
+from typing import Any
 
 from printkit.guide.lines import say
 from printkit.guide.sets import GuideSet, unprinted_control
@@ -15,7 +15,13 @@ def needs_key(item: GuideSet) -> bool:
 
 def key_of(item: GuideSet, texts: Catalogue) -> Key:
     """The answers of a set, one short line each, in the order of its pieces (their 'n of N')."""
-    return item.material.guidance.key(item.own, partial(say, texts))
+    theme = item.tray.child.theme
+
+    def told(key: str, *, motif: str = "", **values: Any) -> str:
+        named = {"name": theme.motif(motif).name(texts.language)} if motif else {}
+        return say(texts, key, **named, **values)
+
+    return item.material.guidance.key(item.own, told)
 
 
 def key_note(item: GuideSet, texts: Catalogue) -> str:

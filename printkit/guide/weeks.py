@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from printkit.errors import listing
 from printkit.guide.blocks import items, labelled, paragraph, section, small, subsection
 from printkit.guide.flow import Look, Strip, glued, height_of, spaced
 from printkit.guide.lines import bold, say, say_all, say_count
@@ -54,7 +53,7 @@ class _Book(NamedTuple):
         return self.known.get(tray_anchor(self.sets[child, move.set]), 1)
 
     def listed(self, words: Sequence[str]) -> str:
-        return listing(words, say(self.texts, "weeks.and"))
+        return self.texts.listing(words)
 
 
 def plan_of(pack: Pack, sets: Sequence[GuideSet]) -> Season:
@@ -200,10 +199,11 @@ def _spans(week_days: Sequence[Day]) -> list[tuple[int, int]]:
 
 def _day_words(book: _Book, first: int, last: int) -> str:
     names = {n: say(book.texts, f"weeks.days.{n}") for n in (first, last)}
-    if first == last:
-        return names[first]
     key = "two" if last == first + 1 else "more"
-    return say(book.texts, f"weeks.days.{key}", first=names[first], last=names[last])
+    said = names[first]
+    if first != last:
+        said = say(book.texts, f"weeks.days.{key}", first=names[first], last=names[last])
+    return said[:1].upper() + said[1:]
 
 
 def _day(book: _Book, number: int, day: Day) -> Iterator[str]:

@@ -14,7 +14,10 @@ from printkit.texts import bold
 Words = tuple[str, ...]
 
 Say = Callable[..., str]
-"""`say(key, **values)`: a sentence of the catalogue. Tuples and decimals are written as its language does."""
+"""`say(key, **values)`: a sentence of the catalogue. Tuples and decimals are written as its language does.
+
+In a key `motif` is that of a picture of the theme; the sentence has its name as `{name}`.
+"""
 
 Spelled = Callable[[int], str]
 """A number in words. Raises ValueError for one that no words are known for."""

@@ -16,6 +16,9 @@ BOLD = "\x01"
 """Stands on both sides of a stretch that is to be set bold."""
 
 
+_DECIMAL_COMMA = re.compile(r"\d,\d")
+
+
 def bold(text: str) -> str:
     """The text, marked to be set bold."""
     return f"{BOLD}{text}{BOLD}"
@@ -67,13 +70,15 @@ class Catalogue:
         return own if self.has(own) else f"{key}.other"
 
     def listing(self, words: Iterable[object], last: Literal["and", "or"] = "and") -> str:
-        """'a, b and c'; '' for nothing."""
-        *firsts, final = [self._one(word) for word in words] or [""]
+        """'a, b and c'; '' for nothing. Where items hold a decimal comma, semicolons part them."""
+        *firsts, final = [str(self._one(word)) for word in words] or [""]
         if not firsts:
             return final
-        joined = firsts[0]
+        joined, comma = firsts[0], str(self.find("list.comma"))
+        if any(_DECIMAL_COMMA.search(word) for word in (*firsts, final)):
+            comma = comma.replace(",", ";")
         for word in firsts[1:]:
-            joined = self.say("list.comma", first=joined, last=word)
+            joined = comma.format(first=joined, last=word)
         before = str(self.find(f"list.before.{last}"))
         soft = before and re.match(before, final.lstrip(BOLD).casefold())
         return self.say(f"list.soft.{last}" if soft else f"list.{last}", first=joined, last=final)

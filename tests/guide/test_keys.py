@@ -164,3 +164,15 @@ def test_the_key_page_holds_every_entry():
     for item in keyed:
         for entry in entries(item):
             assert entry.replace(BOLD, "") in text
+
+
+def test_pictures_in_a_key_have_their_names():
+    """A key names a picture as the theme does in the guide's language."""
+    item = a_set("halves", theme="rock-pool", flip="none")
+    theme = item.tray.child.theme
+    names = [theme.motif(piece.facts.motif).name("es") for piece in item.pieces]
+
+    lines = key_of(item, catalogue("es")).lines
+
+    assert [line.partition(": ")[2].partition(",")[0] for line in lines] == names
+    assert names[0] not in entries(item)[0]

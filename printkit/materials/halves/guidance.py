@@ -31,12 +31,10 @@ def _own(pieces: Sequence[Piece]) -> Sequence[Piece]:
 
 def _key(pieces: Sequence[Piece], say: Say) -> Key:
     """'Card 3: shell, part 1 of 2 from the left'."""
-    from printkit.pictures import spoken
-
     return Key(
         lines=tuple(
             say(
-                "guide.keys.halves.entry", n=n, name=spoken(piece.facts.motif),
+                "guide.keys.halves.entry", n=n, motif=piece.facts.motif,
                 part=piece.facts.part, parts=piece.facts.parts,
             )
             for n, piece in enumerate(pieces, 1)

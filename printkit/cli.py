@@ -159,38 +159,13 @@ def new(file: Path, **answers: Any) -> None:
 def check(file: Path, as_json: bool, **options: Any) -> None:
     """Reads a pack file and says what would be made; writes nothing."""
     from printkit.build import summary
-    from printkit.pack.sources import settings_lines
-    from printkit.planner.told import plan_lines
+    from printkit.report import report
 
     made = summary(_plan(file, options))
     if as_json:
         click.echo(json.dumps(made, ensure_ascii=False, indent=1))
         return
-    click.echo(made["title"])
-    for item in made["sets"]:
-        gather = ", ".join(f"{count} {what}" for what, count in item["gather"].items())
-        sizes = " and ".join(f"{width:g} x {height:g} mm" for width, height in item["size_mm"])
-        click.echo(
-            f"  {item['child']}: {item['set']}: {item['pieces']} pieces of {sizes} on {item['stock']}, "
-            f"ink about {item['ink']:.0%}" + (f"; gather {gather}" if gather else "")
-        )
-    for item in made["files"]:
-        click.echo(f"  {item['file']}: {item['sheets']} sheets of {item['stock']}, {item['cuts']} cuts")
-    sheets = dict.fromkeys(("card", "plain"), 0)
-    for item in made["paper"]:
-        count = f"{item['sheets']} sheet{'' if item['sheets'] == 1 else 's'}"
-        stock = {"card": "card", "plain": "plain paper"}[item["stock"]]
-        click.echo(f"  {item['child']}: {count} of {stock}; no layout needs fewer than {item['least']}")
-        sheets[item["stock"]] += item["sheets"]
-    click.echo(f"  in all {sheets['card']} sheets of card, {sheets['plain']} of plain paper, and the guide")
-    settings = settings_lines(made["settings"])
-    if settings:
-        click.echo("  settings other than the usual ones, and where they stand:")
-    for line in settings:
-        click.echo(f"    {line}")
-    for note in made["notes"]:
-        click.echo(f"  note: {note}")
-    for line in plan_lines(made["weeks"]):
+    for line in report(made):
         click.echo(line)
 
 

@@ -23,6 +23,7 @@ FLOORS = (
     (
         "build",
         "listing",
+        "report",
         "letter_sheets",
         "contact_sheet",
         "material_sheet",

@@ -16,6 +16,8 @@ from printkit.texts import Catalogue
 _RANGES = ("numbers", "sums_to", "lookalike")
 _TOTALS = ("part-whole", "place-mats")
 """Materials whose whole follows the numbers where no sums are set."""
+_UNNAMED = BY_THE_WAY | {"arrange", "fill", "field", "known", "fade", "help"}
+"""Settings that the name a family gave a tray hardly tells of."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -158,7 +160,7 @@ class _Shelf:
         """A tray's own keys and settings; a name that told of the old task goes."""
         entry = self.entry(tray)
         keys = {key: value for key, value in moved.keys if key not in of_child or key in entry}
-        if "set" in entry and any(key not in BY_THE_WAY for key, _ in moved.settings):
+        if "set" in entry and any(key not in _UNNAMED for key, _ in moved.settings):
             taken = [each.set for each in self.by.pack.trays_of(self.person.name) if each is not tray]
             self.renamed[tray.set] = _fresh_name(tray.material, [*taken, *self.renamed.values()])
         self.change(tray, keys | dict(moved.settings), moved.dropped)

@@ -436,9 +436,9 @@ def _tags(text: str) -> list[str]:
 
 @commands.command()
 @click.argument("folder", default=".", type=click.Path(path_type=Path))
-@click.option("--port", type=click.IntRange(1, 65535), help="Where the page listens; 8137 if unset and free.")
+@click.option("--port", type=click.IntRange(1, 65535), help="Where it listens; 8137 if unset and free.")
 @click.option("--no-browser", is_flag=True, help="Opens no browser.")
-@click.option("--address", default="127.0.0.1", help="Another address lets other devices in; see the warning.")
+@click.option("--address", default="127.0.0.1", help="Another address lets other devices in.")
 @_told
 def serve(folder: Path, port: int | None, no_browser: bool, address: str) -> None:
     """Opens a page on which the pack files of a folder are put together by looking, and printed."""

@@ -54,9 +54,7 @@ def main() -> None:
             by_library.append(time.perf_counter() - middle)
     page, library = statistics.median(by_page[2:]), statistics.median(by_library[2:])
     most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024
-    print(
-        f"on the page {page * 1000:.0f} ms, by the library {library * 1000:.0f} ms, ratio {page / library:.2f}"
-    )
+    print(f"page {page * 1000:.0f} ms, library {library * 1000:.0f} ms, ratio {page / library:.2f}")
     print(f"memory at most {most} MB")
 
 

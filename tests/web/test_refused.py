@@ -182,7 +182,8 @@ def test_raw_requests(browser):
         for request in (
             b"GET / HTTP/1.1\r\nHost: rock-pool.example\r\nConnection: close\r\n\r\n",
             b"GET / HTTP/1.1\r\nConnection: close\r\n\r\n",
-            b"GET http://rock-pool.example/ HTTP/1.1\r\nHost: rock-pool.example:8137\r\nConnection: close\r\n\r\n",
+            b"GET http://rock-pool.example/ HTTP/1.1\r\nHost: rock-pool.example:8137\r\n"
+            b"Connection: close\r\n\r\n",
             b"GET /p/../../secret.toml HTTP/1.1\r\nHost: 127.0.0.1:8137\r\nConnection: close\r\n\r\n",
         ):
             with socket.create_connection(server.server_address[:2], timeout=10) as line:

@@ -1,4 +1,4 @@
-"""Watching: notes go into the family's journal; what comes next has its reason; the next season is written."""
+"""Watching: notes for the journal, what comes next with its reason, the next season's file."""
 
 from datetime import date
 
@@ -108,7 +108,7 @@ def test_lines_stay_lines(browser, tmp_path):
 
 def test_a_broken_journal_has_its_page(browser, tmp_path):
     """Lines that are no notes are told, the page works."""
-    (tmp_path / "journal.txt").write_bytes("no note at all\n".encode())
+    (tmp_path / "journal.txt").write_bytes(b"no note at all\n")
     assert "journal.txt, line 1" in browser.get(WATCH).get_data(as_text=True)
     (tmp_path / "journal.txt").write_bytes("x".encode("utf-16"))
     assert "is no UTF-8 text" in browser.get(WATCH).get_data(as_text=True)

@@ -14,7 +14,7 @@ from printkit.web.views import common
 from printkit.web.views.common import Opened
 
 EVERYONE = ("languages", "guide", "words")
-CHILD = ("name", "numbers", "sums_to", "languages", "hand", "lookalike", "needs", "start")
+CHILD = ("name", "numbers", "sums_to", "languages", "hand", "lookalike", "needs")
 SEASON = ("title", "theme", "weeks")
 PAPER = ("paper", "ink", "flip", "counter", "margin", "back_shift")
 _ELSEWHERE = {*EVERYONE, *CHILD, *SEASON, *PAPER, "letters"}
@@ -41,7 +41,7 @@ def pack_fields(now: Opened, keys: Iterable[str], posted: Any = None) -> tuple[F
 def child_fields(now: Opened, child: int, posted: Any = None) -> tuple[tuple[Field, ...], tuple[Field, ...]]:
     """A child's usual fields, and those in which it may differ from the pack."""
     level, known = _level(now, child), child_checks()
-    more = [key for key in KEYS if key not in CHILD]
+    more = ["start", *(key for key in KEYS if key not in CHILD)]
     return fields_of(CHILD, known, level, posted), fields_of(more, known, level, posted)
 
 

@@ -10,6 +10,7 @@ from printkit.errors import PrintkitError
 from printkit.materials import materials
 from printkit.pack import Pack, Tray
 from printkit.pack.keys import KEYS, tray_checks
+from printkit.pieces import Piece
 from printkit.web import edits
 from printkit.web.fields import Field, Level, changes_of, fields_of
 from printkit.web.sheets_seen import Leaf, leaves
@@ -128,11 +129,16 @@ def _seen(pack: Pack, tray: Tray) -> dict[str, Any]:
     shown = list(dict.fromkeys((first, 0, several - 1)))[:3]
     return {
         "mark": mark,
-        "pieces": [(number, made.pieces[number].back is not None) for number in shown],
+        "pieces": [_piece(number, made.pieces[number]) for number in shown],
         "leaves": leaves(plan.files),
         "told_of": workshop.summary(plan),
         "notes": [*made.notes],
     }
+
+
+def _piece(number: int, piece: Piece) -> dict[str, Any]:
+    """A wide piece has its back below it, any other beside it."""
+    return {"number": number, "back": piece.back is not None, "wide": piece.width > 1.6 * piece.height}
 
 
 @common.routes.get("/p/<name>/<int:child>/<int:tray>")

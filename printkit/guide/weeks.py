@@ -199,11 +199,11 @@ def _spans(week_days: Sequence[Day]) -> list[tuple[int, int]]:
 
 def _day_words(book: _Book, first: int, last: int) -> str:
     names = {n: say(book.texts, f"weeks.days.{n}") for n in (first, last)}
-    key = "two" if last == first + 1 else "more"
     said = names[first]
     if first != last:
+        key = "two" if last == first + 1 else "more"
         said = say(book.texts, f"weeks.days.{key}", first=names[first], last=names[last])
-    return said[:1].upper() + said[1:]
+    return f"{said[:1].upper()}{said[1:]}"
 
 
 def _day(book: _Book, number: int, day: Day) -> Iterator[str]:

@@ -69,7 +69,8 @@ def kind_of(tray: Tray) -> str:
 
 def area_of(tray: Tray) -> Area:
     """What a tray is for; a material that the list does not name is for the ladder it climbs, else the hands."""
-    return _AREA.get(kind_of(tray)) or materials()[tray.material].track or "hands"
+    found = materials().get(tray.material)
+    return _AREA.get(kind_of(tray)) or (found.track if found else None) or "hands"
 
 
 def step_of(tray: Tray, place: int) -> tuple[int, ...]:
@@ -83,8 +84,8 @@ def step_of(tray: Tray, place: int) -> tuple[int, ...]:
         "hands": 0,
     }[area]
     rank = _RANK.get(kind_of(tray), len(_RANK))
-    order = materials()[tray.material].order
-    return (rank, order, reach, *(_setting(tray, key) for key in _HARDER), place)
+    found = materials().get(tray.material)
+    return (rank, found.order if found else 0, reach, *(_setting(tray, key) for key in _HARDER), place)
 
 
 def _setting(tray: Tray, key: str) -> int:

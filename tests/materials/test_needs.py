@@ -3,8 +3,11 @@
 from functools import cache
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from strategies import PLAIN_THEME, made_of, read, room_of, tray
 
+from printkit.build import plan, summary
 from printkit.materials import materials, needs
 from printkit.materials.layout import is_border
 from printkit.pieces import Picture, Text, Traced

@@ -13,7 +13,7 @@ from printkit.guide.trays import tray_words
 from printkit.labels import set_title
 from printkit.pack import Pack
 from printkit.planner import ChildPlan, Move, Season, Week, child_plan
-from printkit.planner.days import Day, Event, days
+from printkit.planner.days import Day, Event, days, still_out
 from printkit.planner.told import reason_words
 from printkit.texts import Catalogue
 
@@ -214,8 +214,9 @@ def _day(book: _Book, number: int, day: Day) -> Iterator[str]:
         still = [item.child for item in book.plan.children if not item.weeks[number - 1].changes]
         if still:
             yield book.say("do.still", children=book.listed(still))
+    week = days(book.plan, number)
     for event in day.events:
-        yield from _event(book, event)
+        yield from _event(book, still_out(event, week[day.number :]))
     if not day.events and day.number > 1:
         yield book.say("do.nothing")
 

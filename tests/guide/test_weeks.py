@@ -76,7 +76,7 @@ def test_tuesday_of_the_third_week_by_hand():
     assert re.search(
         r"Monday .*? Juno: nothing comes or goes this week\. Tuesday Wren: put out and show Lacing "
         r"\(page \d+\), the next for the hands, after Halves\. Into the basket: Counting cards, after 2 "
-        r"weeks; now out for counting: “count out”\. Wednesday",
+        r"weeks\. On the shelf now for counting: “count out”\. Wednesday",
         week_text(3),
     )
 

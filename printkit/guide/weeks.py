@@ -13,7 +13,7 @@ from printkit.guide.trays import tray_words
 from printkit.labels import set_title
 from printkit.pack import Pack
 from printkit.planner import ChildPlan, Move, Season, Week, child_plan
-from printkit.planner.days import Day, Event, days, still_out
+from printkit.planner.days import Day, Event, days, leaving, still_out
 from printkit.planner.told import reason_words
 from printkit.texts import Catalogue
 
@@ -85,8 +85,8 @@ def weeks(
 def _glance(book: _Book) -> Iterator[Strip]:
     look = book.look
     yield from subsection(look, book.say("overview"), want=60.0)
-    words = {sign: book.say(f"legend_{sign}") for sign in ("new", "out", "back")}
-    yield legend(look, words, book.say("legend_basket"))
+    words = {sign: book.say(f"legend_{sign}") for sign in ("new", "out", "goes", "back")}
+    yield from legend(look, words, book.say("legend_basket"))
     tables = [
         overview(look, item.child, list(_rows(book, item)), len(item.weeks), across=_across(book))
         for item in book.plan.children
@@ -104,11 +104,15 @@ def _across(book: _Book) -> int:
 
 
 def _rows(book: _Book, item: ChildPlan) -> Iterator[tuple[str, tuple[str, ...]]]:
+    goes = [leaving(book.plan, week.number, item.child) for week in item.weeks]
     for name in (move.set for week in item.weeks for move in week.new):
-        yield book.title(item.child, name), tuple(_sign(week, name) for week in item.weeks)
+        signs = (_sign(week, name, own) for week, own in zip(item.weeks, goes, strict=True))
+        yield book.title(item.child, name), tuple(signs)
 
 
-def _sign(week: Week, name: str) -> str:
+def _sign(week: Week, name: str, goes: Mapping[str, int]) -> str:
+    if name in goes:
+        return "goes"
     if name in (move.set for move in week.new):
         return "new"
     if name in (move.set for move in week.back):
@@ -283,7 +287,7 @@ def _watch(book: _Book, number: int) -> Iterator[str]:
 
 
 def _ticks(book: _Book, number: int, week_days: Sequence[Day]) -> tuple[Strip, ...]:
-    """The table to tick: a row for each tray that is out, each child's together."""
+    """The table to tick: a row for each tray that is out for a day or more, each child's together."""
     shown = {
         (event.child, move.set): day.number for day in week_days for event in day.events for move in event.new
     }
@@ -291,9 +295,12 @@ def _ticks(book: _Book, number: int, week_days: Sequence[Day]) -> tuple[Strip, .
     for item in book.plan.children:
         week = item.weeks[number - 1]
         back = {move.set for move in week.back}
-        for place, name in enumerate(week.out):
+        goes = leaving(book.plan, number, item.child)
+        for place, name in enumerate((*goes, *week.out)):
             since = ""
-            if name in item.standing:
+            if name in goes:
+                since = book.say("day_goes", day=say(book.texts, f"weeks.days.{goes[name]}"))
+            elif name in item.standing:
                 since = book.say("standing")
             elif (item.child, name) in shown:
                 day = say(book.texts, f"weeks.days.{shown[item.child, name]}")

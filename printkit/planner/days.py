@@ -70,6 +70,17 @@ def still_out(event: Event, later: Sequence[Day]) -> Event:
     return replace(event, away=tuple(true(move) for move in event.away))
 
 
+def leaving(plan: Season, number: int, child: str) -> dict[str, int]:
+    """The sets of a child that are out for some days of a week only, with the day on which they go."""
+    return {
+        move.set: day.number
+        for day in days(plan, number)[1:]
+        for event in day.events
+        if event.child == child
+        for move in event.away
+    }
+
+
 def _grouped(moves: Sequence[Move]) -> list[list[Move]]:
     """Moves with what goes together with them; standing sets are left out."""
     groups: list[list[Move]] = []

@@ -10,7 +10,7 @@ from strategies import PLAIN_THEME, read
 from printkit.build import Plan, plan
 from printkit.guide.weeks import plan_of
 from printkit.pieces import Box, Dot
-from printkit.planner.days import days
+from printkit.planner.days import days, leaving
 
 KEYS = {
     "title": "Rock pool summer",
@@ -82,12 +82,14 @@ def test_tuesday_of_the_third_week_by_hand():
 
 
 def test_every_tray_on_the_shelf_has_a_row_of_four_boxes():
-    """Each week's table has a row a tray that is out, with a box for each of the four words."""
+    """Each week's table has a row a tray that is out for a day or more, with a box for each of the four words."""
     made = season_pack()
     pages = pages_of(made)
     for item in plan_of(made.pack, made.sets).children[0].weeks[:4]:
         number = next(place for place, text in enumerate(page_texts()) if f"Week {item.number} from" in text)
-        out = sum(len(child.weeks[item.number - 1].out) for child in plan_of(made.pack, made.sets).children)
+        season = plan_of(made.pack, made.sets)
+        out = sum(len(child.weeks[item.number - 1].out) for child in season.children)
+        out += sum(len(leaving(season, item.number, child.child)) for child in season.children)
         boxes = [mark for mark in pages[number].marks if isinstance(mark, Box) and mark.width == mark.height]
         assert len(boxes) == 4 * out
         assert "Date sure growing not yet unused In a word" in page_texts()[number]
@@ -117,8 +119,14 @@ def test_the_plan_at_a_glance_has_a_dot_for_each_week_out():
 
     new, back = sum(len(week.new) for week in weeks), sum(len(week.back) for week in weeks)
     assert len(full) == new + 1  # one more in the legend
-    assert len(rings) == sum(len(week.out) for week in weeks) - new + 2
-    assert back > 0
+    goes = sum(len(leaving(plan_, week.number, child.child)) for child in plan_.children for week in child.weeks)
+    assert len(rings) == sum(len(week.out) for week in weeks) + goes - new + 3
+    assert back > 0 and goes > 0
+
+
+def test_a_tray_that_leaves_on_a_later_day_has_a_row_until_then():
+    """In the week in which a tray leaves on Tuesday there is a row to tick what was seen before."""
+    assert "Counting cards until Tuesday" in week_text(3)
 
 
 def test_weeks_without_a_change_are_one_line():

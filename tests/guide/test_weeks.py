@@ -75,8 +75,8 @@ def test_tuesday_of_the_third_week_by_hand():
     """A stranger reads who gets what on that Tuesday, what goes, and why."""
     assert re.search(
         r"Monday .*? Juno: nothing comes or goes this week\. Tuesday Wren: put out and show Lacing "
-        r"\(page \d+\), the next for the hands, after Halves\. Into the basket: Counting cards, after 2 "
-        r"weeks\. On the shelf now for counting: “count out”\. Wednesday",
+        r"\(page \d+\), the next for the hands, after Halves\. Into the basket: Counting cards, out since "
+        r"week 1\. On the shelf now for counting: “count out”\. Wednesday",
         week_text(3),
     )
 

@@ -11,7 +11,7 @@ from printkit.guide.teaching import tray_anchor
 from printkit.guide.ticks import Row, date_line, legend, overview, side_by_side, tick_table
 from printkit.guide.trays import tray_words
 from printkit.labels import set_title
-from printkit.pack import Pack
+from printkit.pack import Pack, Tray
 from printkit.planner import ChildPlan, Move, Season, Week, child_plan
 from printkit.planner.days import Day, Event, days, leaving, still_out
 from printkit.planner.told import reason_words
@@ -232,6 +232,8 @@ def _event(book: _Book, event: Event) -> Iterator[str]:
         if move.reason.key == "stands":
             names, page, why = _names(book, child, [move]), book.page(child, move), book.why(child, move)
             said.append(book.say("do.stands", child=child, trays=names, page=page, why=why))
+            if _of_one_month(book.sets[child, move.set].tray):
+                said.append(book.say("do.month"))
     shown = [move for move in event.new if move.reason.key != "stands"]
     if shown:
         said.append(
@@ -251,6 +253,10 @@ def _event(book: _Book, event: Event) -> Iterator[str]:
     for group in _with_partners(event.away):
         said.append(book.say("do.away", trays=_names(book, child, group), why=book.why(child, group[0])))
     yield " ".join(said)
+
+
+def _of_one_month(tray: Tray) -> bool:
+    return tray.material == "calendar" and tray.settings.month is not None
 
 
 def _with_partners(moves: Sequence[Move]) -> list[list[Move]]:
@@ -300,11 +306,11 @@ def _ticks(book: _Book, number: int, week_days: Sequence[Day]) -> tuple[Strip, .
             since = ""
             if name in goes:
                 since = book.say("day_goes", day=say(book.texts, f"weeks.days.{goes[name]}"))
-            elif name in item.standing:
-                since = book.say("standing")
             elif (item.child, name) in shown:
                 day = say(book.texts, f"weeks.days.{shown[item.child, name]}")
                 since = book.say("day_new", day=day)
+            elif name in item.standing:
+                since = book.say("standing")
             elif name in back:
                 since = book.say("day_back")
             rows.append(

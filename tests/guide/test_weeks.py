@@ -162,3 +162,16 @@ def test_too_many_trays_for_the_weeks_are_told():
 def test_the_tables_fit_the_paper(paper):
     """On every paper the heads of the table to tick are on one line, the words of the journal in order."""
     assert any("sure growing not yet unused" in text for text in page_texts(5, paper))
+
+
+def test_a_calendar_of_one_month_is_begun_with_that_month():
+    """What hangs is new in the week it goes up, stays up later; a board of one month waits for its first day."""
+    for keys in ({}, {"month": 4, "year": 2027}):
+        own = ["counting-cards", "clip-cards", {"make": "calendar", **keys}]
+        child = {"name": "Wren", "numbers": [1, 10], "materials": own}
+        other = {**KEYS["children"][0], "name": "Pim"}
+        made = plan(read({"theme": PLAIN_THEME, "weeks": 5, "children": [child, other]}))
+        text = whole_text(made)
+
+        assert "Calendar new on Monday" in text
+        assert ("begin it on the first day of that month" in text) is bool(keys)

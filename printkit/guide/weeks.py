@@ -74,12 +74,21 @@ def weeks(
     book = _Book(look, plan_of(pack, sets), found, texts, known)
     strips = [*section(look, say(texts, "guide.weeks.title"), "weeks", fresh=True, want=90.0)]
     strips += spaced(paragraph(look, book.say("how")), 1.0)
-    strips += spaced(items(look, say_all(texts, "weeks.guide.rules")), 1.5)
+    strips += spaced(items(look, say_all(texts, "weeks.guide.rules", n=_places(book.plan))), 1.5)
     strips += spaced(paragraph(look, book.say("tick")), 1.5)
     strips += _glance(book)
     for numbers in _runs(book.plan):
         strips += _week(book, numbers[0]) if _changes(book.plan, numbers[0]) else _quiet(book, numbers)
     return tuple(strips)
+
+
+def _places(plan: Season) -> int:
+    """How many places a child's shelf has: the most that are out at once, but for what hangs or goes along."""
+    most = 1
+    for item in plan.children:
+        along = {m.set for week in item.weeks for m in week.new if m.reason.key in ("stands", "together")}
+        most = max(most, *(len(set(week.out) - along) for week in item.weeks))
+    return most
 
 
 def _glance(book: _Book) -> Iterator[Strip]:

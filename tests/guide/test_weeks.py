@@ -175,3 +175,8 @@ def test_a_calendar_of_one_month_is_begun_with_that_month():
 
         assert "Calendar new on Monday" in text
         assert ("begin it on the first day of that month" in text) is bool(keys)
+
+
+def test_the_places_of_the_shelf_are_stated():
+    """The guide says how many places a child's shelf has: as many as are ever out at once."""
+    assert "Places on the shelf for each child: about 6." in " ".join(page_texts())

@@ -17,8 +17,6 @@ from printkit.planner.days import Day, Event, days, leaving, still_out
 from printkit.planner.told import reason_words
 from printkit.texts import Catalogue
 
-_MOST_WATCHED = 5
-"""Sentences on what to look for in a week, at most; fewer where the page has no room for them."""
 _MOST_ACROSS = 8
 """With no more weeks than these two children's tables stand side by side."""
 
@@ -186,7 +184,8 @@ def _week(book: _Book, number: int) -> tuple[Strip, ...]:
     below = _ticks(book, number, week_days)
     found = list(_watch(book, number))
     for most in range(len(found), 0, -1):
-        watch = labelled(look, book.say("watch"), items(look, found[:most]))
+        told = found if most == len(found) else [*found[:most], book.say("watch_more")]
+        watch = labelled(look, book.say("watch"), items(look, told))
         whole = (*strips, *watch, *below)
         if height_of(whole) <= look.room:
             return glued(whole, last=False)
@@ -283,7 +282,7 @@ def _names(book: _Book, child: str, moves: Sequence[Move]) -> str:
 
 
 def _watch(book: _Book, number: int) -> Iterator[str]:
-    """What to look for: one general sentence, then the first one of each tray that is shown anew."""
+    """What to look for: one general sentence, then one of each tray that is shown anew."""
     last = number == book.plan.length > 2
     key = {1: "first", 2: "second"}.get(number, "middle")
     yield book.say(f"general.{'last' if last else key}")
@@ -295,10 +294,10 @@ def _watch(book: _Book, number: int) -> Iterator[str]:
     ]
     for place in range(max(map(len, new), default=0)):
         for own in (sets[place] for sets in new if place < len(sets)):
-            watch = tray_words(book.sets[own], book.texts).watch[:1]
-            if len(told) < _MOST_WATCHED and told.isdisjoint(watch):
-                told.update(watch)
-                yield from (book.say(key, title=book.title(*own), child=own[0], watch=line) for line in watch)
+            lines = tray_words(book.sets[own], book.texts).watch
+            for line in [*(line for line in lines if line not in told), *lines][:1]:
+                told.add(line)
+                yield book.say(key, title=book.title(*own), child=own[0], watch=line)
 
 
 def _ticks(book: _Book, number: int, week_days: Sequence[Day]) -> tuple[Strip, ...]:

@@ -180,3 +180,15 @@ def test_a_calendar_of_one_month_is_begun_with_that_month():
 def test_the_places_of_the_shelf_are_stated():
     """The guide says how many places a child's shelf has: as many as are ever out at once."""
     assert "Places on the shelf for each child: about 6." in " ".join(page_texts())
+
+
+@pytest.mark.parametrize("number", [1, 2, 3, 4])
+def test_each_new_tray_has_something_to_look_for(number):
+    """Each tray that is new in a week has a sentence on what to look for, or the week says where they are."""
+    made = season_pack()
+    text = week_text(number)
+    part = text[text.index("Look for") : text.index("On the shelf this week")]
+    new = sum(len(item.weeks[number - 1].new) for item in plan_of(made.pack, made.sets).children)
+
+    told = len(re.findall(r"\((?:Wren|Juno)\):", part))
+    assert told == new or (told < new and "stands on its page" in part)

@@ -301,13 +301,23 @@ def _watch(book: _Book, number: int) -> Iterator[str]:
 
 
 def _ticks(book: _Book, number: int, week_days: Sequence[Day]) -> tuple[Strip, ...]:
-    """The table to tick: a row for each tray that is out for a day or more, each child's together."""
+    """The table to tick: a row for each tray that is out for a day or more, each child's together.
+
+    A child for whom nothing changes has a line instead, with the page that has its rows.
+    """
     shown = {
         (event.child, move.set): day.number for day in week_days for event in day.events for move in event.new
     }
     rows = []
+    same: list[Strip] = []
     for item in book.plan.children:
         week = item.weeks[number - 1]
+        before = next((n for n in range(number, 1, -1) if item.weeks[n - 1].changes), 1)
+        if before < number and week.out:
+            page = book.known.get(f"ticks {before}", 1)
+            note = book.say("same_child", child=item.child, n=before, page=page)
+            same += small(book.look, note, gap=2.0)
+            continue
         back = {move.set for move in week.back}
         goes = leaving(book.plan, number, item.child)
         for place, name in enumerate((*goes, *week.out)):
@@ -326,4 +336,4 @@ def _ticks(book: _Book, number: int, week_days: Sequence[Day]) -> tuple[Strip, .
             )
     look = book.look
     heading = subsection(look, book.say("on_shelf"), gap=4.5, anchor=f"ticks {number}")
-    return (*heading, *tick_table(look, rows, book.texts))
+    return (*heading, *tick_table(look, rows, book.texts), *same)

@@ -88,7 +88,8 @@ def test_every_tray_on_the_shelf_has_a_row_of_four_boxes():
     for item in plan_of(made.pack, made.sets).children[0].weeks[:4]:
         number = next(place for place, text in enumerate(page_texts()) if f"Week {item.number} from" in text)
         season = plan_of(made.pack, made.sets)
-        out = sum(len(child.weeks[item.number - 1].out) for child in season.children)
+        weeks = [child.weeks[item.number - 1] for child in season.children]
+        out = sum(len(week.out) for week in weeks if week.changes)
         out += sum(len(leaving(season, item.number, child.child)) for child in season.children)
         boxes = [mark for mark in pages[number].marks if isinstance(mark, Box) and mark.width == mark.height]
         assert len(boxes) == 4 * out
@@ -192,3 +193,11 @@ def test_each_new_tray_has_something_to_look_for(number):
 
     told = len(re.findall(r"\((?:Wren|Juno)\):", part))
     assert told == new or (told < new and "stands on its page" in part)
+
+
+def test_a_child_without_a_change_has_one_line_instead_of_rows():
+    """Where nothing changes for a child, a line names the week and the page of its table."""
+    found = re.search(r"Juno: the same trays as in week 2\. To tick them, print page (\d+) once more", week_text(3))
+
+    assert found
+    assert "Week 2 from" in page_texts()[int(found[1]) - 1]

@@ -30,7 +30,8 @@ class Row:
 def overview(
     look: Look, child: str, rows: Sequence[tuple[str, tuple[str, ...]]], count: int, *, across: int = 1
 ) -> tuple[Strip, ...]:
-    """A child's trays down and weeks across: a full dot new, a ring out, a ring with a dot back again.
+    """A child's trays down and weeks across: a full dot new, a ring out, a ring with a dot back again, a
+    ring with a stroke through it out for a part of the week.
 
     `across` such tables are to stand side by side.
     """
@@ -71,17 +72,22 @@ def side_by_side(look: Look, tables: Sequence[tuple[Strip, ...]]) -> tuple[Strip
     return (Strip(height=max(strip.height for strip in own), marks=marks, gap=own[0].gap),)
 
 
-def legend(look: Look, words: Mapping[str, str], rest: str) -> Strip:
-    """What the dots mean, each beside its word."""
+def legend(look: Look, words: Mapping[str, str], rest: str) -> tuple[Strip, ...]:
+    """What the dots mean, each beside its word; what does not fit goes onto a line of its own."""
     style = look.style(0.9, color=QUIET)
+    parts = [*((sign, word, 2.6) for sign, word in words.items()), ("", rest, -1.4)]
+    strips: list[Strip] = []
     marks: list[Mark] = []
     pen = 1.4
-    for sign, word in words.items():
+    for sign, word, shift in parts:
+        wide = shift + width_of(word, style)
+        if marks and pen + wide > look.wide:
+            strips.append(Strip(height=style.step, marks=tuple(marks), gap=1.0, glue=True))
+            marks, pen = [], 1.4
         marks += _dot(look, sign, pen, 0.5 * style.step)
-        marks += set_text(word, style, pen + 2.6, look.wide)
-        pen += 2.6 + width_of(word, style) + 7.0
-    marks += set_text(rest, style, pen - 1.4, look.wide)
-    return Strip(height=style.step, marks=tuple(marks), gap=1.0, glue=True)
+        marks += set_text(word, style, pen + shift, look.wide)
+        pen += wide + 7.0
+    return (*strips, Strip(height=style.step, marks=tuple(marks), gap=1.0, glue=True))
 
 
 def date_line(look: Look, strip: Strip, word: str) -> Strip:
@@ -100,6 +106,10 @@ def _dot(look: Look, sign: str, x: float, y: float) -> tuple[Mark, ...]:
             return (Dot(x=x, y=y, radius=1.35, fill=look.accent),)
         case "out":
             return (Dot(x=x, y=y, radius=1.15, stroke=look.accent, line=0.4),)
+        case "goes":
+            ring = Dot(x=x, y=y, radius=1.15, stroke=look.accent, line=0.4)
+            stroke = Line(x1=x - 1.6, y1=y + 1.6, x2=x + 1.6, y2=y - 1.6, color=look.accent, line=0.4)
+            return (ring, stroke)
         case "back":
             ring = Dot(x=x, y=y, radius=1.15, stroke=look.accent, line=0.4)
             return (ring, Dot(x=x, y=y, radius=0.55, fill=look.accent))

@@ -11,14 +11,12 @@ from printkit.guide.teaching import tray_anchor
 from printkit.guide.ticks import Row, date_line, legend, overview, side_by_side, tick_table
 from printkit.guide.trays import tray_words
 from printkit.labels import set_title
-from printkit.pack import Pack
+from printkit.pack import Pack, Tray
 from printkit.planner import ChildPlan, Move, Season, Week, child_plan
-from printkit.planner.days import Day, Event, days
+from printkit.planner.days import Day, Event, days, leaving, still_out
 from printkit.planner.told import reason_words
 from printkit.texts import Catalogue
 
-_MOST_WATCHED = 5
-"""Sentences on what to look for in a week, at most; fewer where the page has no room for them."""
 _MOST_ACROSS = 8
 """With no more weeks than these two children's tables stand side by side."""
 
@@ -74,7 +72,7 @@ def weeks(
     book = _Book(look, plan_of(pack, sets), found, texts, known)
     strips = [*section(look, say(texts, "guide.weeks.title"), "weeks", fresh=True, want=90.0)]
     strips += spaced(paragraph(look, book.say("how")), 1.0)
-    strips += spaced(items(look, say_all(texts, "weeks.guide.rules")), 1.5)
+    strips += spaced(items(look, say_all(texts, "weeks.guide.rules", n=_places(book.plan))), 1.5)
     strips += spaced(paragraph(look, book.say("tick")), 1.5)
     strips += _glance(book)
     for numbers in _runs(book.plan):
@@ -82,11 +80,20 @@ def weeks(
     return tuple(strips)
 
 
+def _places(plan: Season) -> int:
+    """How many places a child's shelf has: the most that are out at once, but for what hangs or goes along."""
+    most = 1
+    for item in plan.children:
+        along = {m.set for week in item.weeks for m in week.new if m.reason.key in ("stands", "together")}
+        most = max(most, *(len(set(week.out) - along) for week in item.weeks))
+    return most
+
+
 def _glance(book: _Book) -> Iterator[Strip]:
     look = book.look
     yield from subsection(look, book.say("overview"), want=60.0)
-    words = {sign: book.say(f"legend_{sign}") for sign in ("new", "out", "back")}
-    yield legend(look, words, book.say("legend_basket"))
+    words = {sign: book.say(f"legend_{sign}") for sign in ("new", "out", "goes", "back")}
+    yield from legend(look, words, book.say("legend_basket"))
     tables = [
         overview(look, item.child, list(_rows(book, item)), len(item.weeks), across=_across(book))
         for item in book.plan.children
@@ -104,11 +111,15 @@ def _across(book: _Book) -> int:
 
 
 def _rows(book: _Book, item: ChildPlan) -> Iterator[tuple[str, tuple[str, ...]]]:
+    goes = [leaving(book.plan, week.number, item.child) for week in item.weeks]
     for name in (move.set for week in item.weeks for move in week.new):
-        yield book.title(item.child, name), tuple(_sign(week, name) for week in item.weeks)
+        signs = (_sign(week, name, own) for week, own in zip(item.weeks, goes, strict=True))
+        yield book.title(item.child, name), tuple(signs)
 
 
-def _sign(week: Week, name: str) -> str:
+def _sign(week: Week, name: str, goes: Mapping[str, int]) -> str:
+    if name in goes:
+        return "goes"
     if name in (move.set for move in week.new):
         return "new"
     if name in (move.set for move in week.back):
@@ -173,7 +184,8 @@ def _week(book: _Book, number: int) -> tuple[Strip, ...]:
     below = _ticks(book, number, week_days)
     found = list(_watch(book, number))
     for most in range(len(found), 0, -1):
-        watch = labelled(look, book.say("watch"), items(look, found[:most]))
+        told = found if most == len(found) else [*found[:most], book.say("watch_more")]
+        watch = labelled(look, book.say("watch"), items(look, told))
         whole = (*strips, *watch, *below)
         if height_of(whole) <= look.room:
             return glued(whole, last=False)
@@ -214,8 +226,9 @@ def _day(book: _Book, number: int, day: Day) -> Iterator[str]:
         still = [item.child for item in book.plan.children if not item.weeks[number - 1].changes]
         if still:
             yield book.say("do.still", children=book.listed(still))
+    week = days(book.plan, number)
     for event in day.events:
-        yield from _event(book, event)
+        yield from _event(book, still_out(event, week[day.number :]))
     if not day.events and day.number > 1:
         yield book.say("do.nothing")
 
@@ -227,6 +240,8 @@ def _event(book: _Book, event: Event) -> Iterator[str]:
         if move.reason.key == "stands":
             names, page, why = _names(book, child, [move]), book.page(child, move), book.why(child, move)
             said.append(book.say("do.stands", child=child, trays=names, page=page, why=why))
+            if _of_one_month(book.sets[child, move.set].tray):
+                said.append(book.say("do.month"))
     shown = [move for move in event.new if move.reason.key != "stands"]
     if shown:
         said.append(
@@ -248,6 +263,10 @@ def _event(book: _Book, event: Event) -> Iterator[str]:
     yield " ".join(said)
 
 
+def _of_one_month(tray: Tray) -> bool:
+    return tray.material == "calendar" and tray.settings.month is not None
+
+
 def _with_partners(moves: Sequence[Move]) -> list[list[Move]]:
     groups: list[list[Move]] = []
     for move in moves:
@@ -263,7 +282,7 @@ def _names(book: _Book, child: str, moves: Sequence[Move]) -> str:
 
 
 def _watch(book: _Book, number: int) -> Iterator[str]:
-    """What to look for: one general sentence, then the first one of each tray that is shown anew."""
+    """What to look for: one general sentence, then one of each tray that is shown anew."""
     last = number == book.plan.length > 2
     key = {1: "first", 2: "second"}.get(number, "middle")
     yield book.say(f"general.{'last' if last else key}")
@@ -275,28 +294,41 @@ def _watch(book: _Book, number: int) -> Iterator[str]:
     ]
     for place in range(max(map(len, new), default=0)):
         for own in (sets[place] for sets in new if place < len(sets)):
-            watch = tray_words(book.sets[own], book.texts).watch[:1]
-            if len(told) < _MOST_WATCHED and told.isdisjoint(watch):
-                told.update(watch)
-                yield from (book.say(key, title=book.title(*own), child=own[0], watch=line) for line in watch)
+            lines = tray_words(book.sets[own], book.texts).watch
+            for line in [*(line for line in lines if line not in told), *lines][:1]:
+                told.add(line)
+                yield book.say(key, title=book.title(*own), child=own[0], watch=line)
 
 
 def _ticks(book: _Book, number: int, week_days: Sequence[Day]) -> tuple[Strip, ...]:
-    """The table to tick: a row for each tray that is out, each child's together."""
+    """The table to tick: a row for each tray that is out for a day or more, each child's together.
+
+    A child for whom nothing changes has a line instead, with the page that has its rows.
+    """
     shown = {
         (event.child, move.set): day.number for day in week_days for event in day.events for move in event.new
     }
     rows = []
+    same: list[Strip] = []
     for item in book.plan.children:
         week = item.weeks[number - 1]
+        before = next((n for n in range(number, 1, -1) if item.weeks[n - 1].changes), 1)
+        if before < number and week.out:
+            page = book.known.get(f"ticks {before}", 1)
+            note = book.say("same_child", child=item.child, n=before, page=page)
+            same += small(book.look, note, gap=2.0)
+            continue
         back = {move.set for move in week.back}
-        for place, name in enumerate(week.out):
+        goes = leaving(book.plan, number, item.child)
+        for place, name in enumerate((*goes, *week.out)):
             since = ""
-            if name in item.standing:
-                since = book.say("standing")
+            if name in goes:
+                since = book.say("day_goes", day=say(book.texts, f"weeks.days.{goes[name]}"))
             elif (item.child, name) in shown:
                 day = say(book.texts, f"weeks.days.{shown[item.child, name]}")
                 since = book.say("day_new", day=day)
+            elif name in item.standing:
+                since = book.say("standing")
             elif name in back:
                 since = book.say("day_back")
             rows.append(
@@ -304,4 +336,4 @@ def _ticks(book: _Book, number: int, week_days: Sequence[Day]) -> tuple[Strip, .
             )
     look = book.look
     heading = subsection(look, book.say("on_shelf"), gap=4.5, anchor=f"ticks {number}")
-    return (*heading, *tick_table(look, rows, book.texts))
+    return (*heading, *tick_table(look, rows, book.texts), *same)

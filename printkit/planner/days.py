@@ -1,7 +1,7 @@
 """A week of all children -> its days: one new tray a child a day, and as few a day as can be."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
 
 from printkit.planner.model import ChildPlan, Move, Season, Week
@@ -48,6 +48,37 @@ def days(plan: Season, number: int) -> tuple[Day, ...]:
             loads[slot] += 1
             found[slot + 1].append(event)
     return tuple(Day(number=day, events=tuple(events)) for day, events in found.items())
+
+
+def still_out(event: Event, later: Sequence[Day]) -> Event:
+    """The event with what is out at the end of its own day in the reasons of what goes.
+
+    Reasons tell how a week ends; `later` are the days of the week that follow the event's. What goes only
+    then is still out, what comes only then is not yet.
+    """
+    own = [other for day in later for other in day.events if other.child == event.child]
+    goes = [move for other in own for move in other.away if move.reason.key == "makes_room"]
+    comes = {move.set for other in own for move in (*other.new, *other.back)}
+
+    def true(move: Move) -> Move:
+        if move.reason.key != "makes_room":
+            return move
+        stay = [other.set for other in goes if other.reason.area == move.reason.area]
+        others = (*stay, *(name for name in move.reason.others if name not in comes))
+        return replace(move, reason=replace(move.reason, others=others))
+
+    return replace(event, away=tuple(true(move) for move in event.away))
+
+
+def leaving(plan: Season, number: int, child: str) -> dict[str, int]:
+    """The sets of a child that are out for some days of a week only, with the day on which they go."""
+    return {
+        move.set: day.number
+        for day in days(plan, number)[1:]
+        for event in day.events
+        if event.child == child
+        for move in event.away
+    }
 
 
 def _grouped(moves: Sequence[Move]) -> list[list[Move]]:

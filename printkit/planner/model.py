@@ -14,7 +14,8 @@ ReasonKey = Literal["opens", "only", "sums", "follows", "stands", "together", "m
 class Reason:
     """Why a set comes or goes: a sentence of the catalogue (`weeks.reason.<key>`) and what it names.
 
-    `others` are sets of the same child, `weeks` a number of weeks.
+    `others` are sets of the same child, `weeks` is the week in which the set came, where the
+    sentence tells it.
     """
 
     key: ReasonKey

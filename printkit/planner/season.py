@@ -62,7 +62,7 @@ class _Reasons:
             number=number,
             new=tuple(new),
             back=self.moves(turn.back, self.returns),
-            away=self.moves(turn.away, lambda name: self.goes(name, number, turn)),
+            away=self.moves(turn.away, lambda name: self.goes(name, turn)),
             out=(*self.standing, *self.together(turn.out)),
         )
 
@@ -93,11 +93,13 @@ class _Reasons:
         return Reason(key="only" if len(own) == 1 else "opens", area=area)
 
     def returns(self, name: str) -> Reason:
-        came = next(number for number, turn in enumerate(self.found, 1) if name in turn.new)
-        return Reason(key="favorite", area=self.areas[name], weeks=came)
+        return Reason(key="favorite", area=self.areas[name], weeks=self.came(name))
 
-    def goes(self, name: str, number: int, turn: Turn) -> Reason:
+    def came(self, name: str) -> int:
+        """The week in which a set came."""
+        return next(number for number, turn in enumerate(self.found, 1) if name in turn.new)
+
+    def goes(self, name: str, turn: Turn) -> Reason:
         area = self.areas[name]
-        stayed = sum(name in earlier.out for earlier in self.found[: number - 1])
         others = tuple(other for other in turn.out if self.areas[other] == area)
-        return Reason(key="makes_room", area=area, others=others, weeks=stayed)
+        return Reason(key="makes_room", area=area, others=others, weeks=self.came(name))

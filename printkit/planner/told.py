@@ -20,7 +20,6 @@ def reason_words(reason: Reason, title: Title, texts: Catalogue) -> str:
     key = f"weeks.reason.{reason.key}"
     if reason.key == "makes_room":
         key += "" if reason.others else "_alone"
-        key += ".one" if reason.weeks == 1 else ".other"
     joined = ", ".join(title(name) for name in reason.others)
     return texts.say(key, area=texts.say(f"weeks.area.{reason.area}"), others=joined, n=reason.weeks)
 

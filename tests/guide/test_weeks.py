@@ -10,7 +10,7 @@ from strategies import PLAIN_THEME, read
 from printkit.build import Plan, plan
 from printkit.guide.weeks import plan_of
 from printkit.pieces import Box, Dot
-from printkit.planner.days import days
+from printkit.planner.days import days, leaving
 
 KEYS = {
     "title": "Rock pool summer",
@@ -75,19 +75,22 @@ def test_tuesday_of_the_third_week_by_hand():
     """A stranger reads who gets what on that Tuesday, what goes, and why."""
     assert re.search(
         r"Monday .*? Juno: nothing comes or goes this week\. Tuesday Wren: put out and show Lacing "
-        r"\(page \d+\), the next for the hands, after Halves\. Into the basket: Counting cards, after 2 "
-        r"weeks; now out for counting: “count out”\. Wednesday",
+        r"\(page \d+\), the next for the hands, after Halves\. Into the basket: Counting cards, out since "
+        r"week 1\. On the shelf now for counting: “count out”\. Wednesday",
         week_text(3),
     )
 
 
 def test_every_tray_on_the_shelf_has_a_row_of_four_boxes():
-    """Each week's table has a row a tray that is out, with a box for each of the four words."""
+    """Each week's table has a row a tray that is out for a day or more, with a box for each of the four words."""
     made = season_pack()
     pages = pages_of(made)
     for item in plan_of(made.pack, made.sets).children[0].weeks[:4]:
         number = next(place for place, text in enumerate(page_texts()) if f"Week {item.number} from" in text)
-        out = sum(len(child.weeks[item.number - 1].out) for child in plan_of(made.pack, made.sets).children)
+        season = plan_of(made.pack, made.sets)
+        weeks = [child.weeks[item.number - 1] for child in season.children]
+        out = sum(len(week.out) for week in weeks if week.changes)
+        out += sum(len(leaving(season, item.number, child.child)) for child in season.children)
         boxes = [mark for mark in pages[number].marks if isinstance(mark, Box) and mark.width == mark.height]
         assert len(boxes) == 4 * out
         assert "Date sure growing not yet unused In a word" in page_texts()[number]
@@ -117,8 +120,14 @@ def test_the_plan_at_a_glance_has_a_dot_for_each_week_out():
 
     new, back = sum(len(week.new) for week in weeks), sum(len(week.back) for week in weeks)
     assert len(full) == new + 1  # one more in the legend
-    assert len(rings) == sum(len(week.out) for week in weeks) - new + 2
-    assert back > 0
+    goes = sum(len(leaving(plan_, week.number, child.child)) for child in plan_.children for week in child.weeks)
+    assert len(rings) == sum(len(week.out) for week in weeks) + goes - new + 3
+    assert back > 0 and goes > 0
+
+
+def test_a_tray_that_leaves_on_a_later_day_has_a_row_until_then():
+    """In the week in which a tray leaves on Tuesday there is a row to tick what was seen before."""
+    assert "Counting cards until Tuesday" in week_text(3)
 
 
 def test_weeks_without_a_change_are_one_line():
@@ -154,3 +163,41 @@ def test_too_many_trays_for_the_weeks_are_told():
 def test_the_tables_fit_the_paper(paper):
     """On every paper the heads of the table to tick are on one line, the words of the journal in order."""
     assert any("sure growing not yet unused" in text for text in page_texts(5, paper))
+
+
+def test_a_calendar_of_one_month_is_begun_with_that_month():
+    """What hangs is new in the week it goes up, stays up later; a board of one month waits for its first day."""
+    for keys in ({}, {"month": 4, "year": 2027}):
+        own = ["counting-cards", "clip-cards", {"make": "calendar", **keys}]
+        child = {"name": "Wren", "numbers": [1, 10], "materials": own}
+        other = {**KEYS["children"][0], "name": "Pim"}
+        made = plan(read({"theme": PLAIN_THEME, "weeks": 5, "children": [child, other]}))
+        text = whole_text(made)
+
+        assert "Calendar new on Monday" in text
+        assert ("begin it on the first day of that month" in text) is bool(keys)
+
+
+def test_the_places_of_the_shelf_are_stated():
+    """The guide says how many places a child's shelf has: as many as are ever out at once."""
+    assert "Places on the shelf for each child: about 6." in " ".join(page_texts())
+
+
+@pytest.mark.parametrize("number", [1, 2, 3, 4])
+def test_each_new_tray_has_something_to_look_for(number):
+    """Each tray that is new in a week has a sentence on what to look for, or the week says where they are."""
+    made = season_pack()
+    text = week_text(number)
+    part = text[text.index("Look for") : text.index("On the shelf this week")]
+    new = sum(len(item.weeks[number - 1].new) for item in plan_of(made.pack, made.sets).children)
+
+    told = len(re.findall(r"\((?:Wren|Juno)\):", part))
+    assert told == new or (told < new and "stands on its page" in part)
+
+
+def test_a_child_without_a_change_has_one_line_instead_of_rows():
+    """Where nothing changes for a child, a line names the week and the page of its table."""
+    found = re.search(r"Juno: the same trays as in week 2\. To tick them, print page (\d+) once more", week_text(3))
+
+    assert found
+    assert "Week 2 from" in page_texts()[int(found[1]) - 1]

@@ -1,10 +1,12 @@
 """The days of a week: when what is shown."""
 
+from dataclasses import replace
+
 from hypothesis import given
 from hypothesis import strategies as st
 
 from printkit.planner import ChildPlan, Move, Reason, Season, Week
-from printkit.planner.days import DAYS, days
+from printkit.planner.days import DAYS, days, still_out
 
 
 def move(name, key="follows"):
@@ -68,3 +70,20 @@ def test_favorites_come_back_on_monday_with_what_they_replace():
         ["back 0", "away 0"],
         ["back 1", "away 1"],
     ]
+
+
+def test_what_goes_only_later_in_the_week_is_still_out():
+    """On Tuesday a set that leaves on Thursday counts as out, one that comes on Thursday does not."""
+
+    def gone(name):
+        return Move(set=name, reason=Reason(key="makes_room", area="counting", others=("new 0", "new 1")))
+
+    week = replace(plan([2]).children[0].weeks[1], away=(gone("away 0"), gone("away 1")))
+    child = replace(plan([2], away=2).children[0], weeks=(Week(number=1), week))
+    found = days(Season(children=(child,)), 2)
+    told = [
+        [move.reason.others for event in day.events for move in still_out(event, found[n:]).away]
+        for n, day in enumerate(found, 1)
+    ]
+
+    assert told == [[], [("away 1", "new 0")], [], [("new 0", "new 1")], []]

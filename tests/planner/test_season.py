@@ -162,8 +162,8 @@ def test_reasons_by_hand():
     assert said[2, "strips"] == "the first for adding and taking away; it builds on counting-cards"
     assert said[2, "tiles"] == "goes with strips"
     assert said[2, "clip-cards"] == "the next for counting, after counting-cards"
-    assert said[3, "counting-cards"] == "after 2 weeks; now out for counting: clip-cards"
-    assert said[4, "sizes"] == "after 3 weeks; now out for looking closely: odd-one-out"
+    assert said[3, "counting-cards"] == "out since week 1. On the shelf now for counting: clip-cards"
+    assert said[4, "sizes"] == "out since week 1. On the shelf now for looking closely: odd-one-out"
     assert said[6, "counting-cards"] == "known since week 1"
 
 

@@ -368,12 +368,13 @@ def _today() -> date:
     type=click.Choice(["long", "short", "hand"]),
     help="How the sheet is turned for its back: over the long or short edge, or by hand.",
 )
+@click.option("--language", default="en", help="The language of the sheet, one that the guide speaks.")
 @_told
-def printer_test(out: Path, paper: str, flip: str) -> None:
+def printer_test(out: Path, paper: str, flip: str, language: str) -> None:
     """Writes a sheet that tells what to put into the pack file for your printer: margin and back_shift."""
     from printkit.printer_test import write_printer_test
 
-    write_printer_test(out, _paper(paper), flip)
+    write_printer_test(out, _paper(paper), flip, language)
     click.echo(str(out))
 
 

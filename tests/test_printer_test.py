@@ -19,6 +19,7 @@ from printkit.printer_test import paper_of
 from printkit.printer_test import test_pages as drawn
 from printkit.printer_test.edges import INSET, STEPS
 from printkit.sheets.model import Page
+from printkit.texts import catalogue, catalogue_languages
 from printkit.units import PAPERS, Rect
 from printkit.writer import write
 
@@ -29,9 +30,9 @@ PX = 10
 
 
 @cache
-def pages_of(paper: tuple[float, float], flip: str) -> tuple[Page, Page]:
+def pages_of(paper: tuple[float, float], flip: str, language: str = "en") -> tuple[Page, Page]:
     """Front and back."""
-    return drawn(paper, flip)
+    return drawn(paper, flip, language)
 
 
 def pixels(page: Page) -> np.ndarray:
@@ -136,10 +137,11 @@ def test_each_grid_lies_behind_its_cross(flip, paper):
 
 @pytest.mark.parametrize("paper", [*PAPERS.values(), (160.0, 400.0), (500.0, 520.0)])
 @pytest.mark.parametrize("flip", FLIPS)
-def test_nothing_runs_over(flip, paper):
-    """On any paper no words lie on others, and only numbers and their units leave the rulers."""
+@pytest.mark.parametrize("language", catalogue_languages())
+def test_nothing_runs_over(language, flip, paper):
+    """On any paper, in any language, no words lie on others, and only numbers and their units leave the rulers."""
     room = Rect(0, 0, *paper).inset(INSET - 0.5)
-    for page in pages_of(paper, flip):
+    for page in pages_of(paper, flip, language):
         words = [mark for mark in page.marks if isinstance(mark, Text)]
         boxes = [mark.bounds() for mark in words]
         assert [
@@ -268,14 +270,37 @@ def test_the_command_writes_two_pages_and_writes_them_anew(tmp_path):
             ["--paper", "100x150"],
             "--paper: found [100, 150]; allowed: 148 x 210 mm (A5) or more, to have room for the test",
         ),
+        (
+            ["--language", "dee"],
+            "--language: there is no printer test in 'dee'; allowed: de, en, es or fr; did you mean 'de'?",
+        ),
     ],
 )
-def test_a_paper_that_will_not_do(arguments, sentence, tmp_path):
-    """No such paper, or one that is too small: a sentence, and nothing is written."""
+def test_a_paper_or_a_language_that_will_not_do(arguments, sentence, tmp_path):
+    """No such paper or language, or a paper that is too small: a sentence, and nothing is written."""
     result = run("-o", tmp_path / "test.pdf", *arguments)
 
     assert (result.exit_code, result.stderr) == (2, f"{sentence}\n")
     assert list(tmp_path.iterdir()) == []
+
+
+def words_on(file: Path) -> str:
+    """All that stands on the pages, without spaces and line ends."""
+    return "".join("".join(page.extract_text().split()) for page in pypdf.PdfReader(file).pages)
+
+
+@pytest.mark.parametrize("language", catalogue_languages())
+def test_the_sheet_speaks_the_language(language, tmp_path):
+    """Titles, the paper's name and decimals are the language's, which the PDF names; in any case of letters."""
+    file, texts = tmp_path / "test.pdf", catalogue(language)
+    result = run("-o", file, "--language", language.upper(), "--paper", "legal")
+    said, paper = words_on(file), texts.say("guide.papers.legal")
+
+    assert (result.exit_code, result.stderr) == (0, "")
+    for key in ("about", "front_title", "back_title", "top", "crosses"):
+        assert "".join(texts.say(f"printer_test.{key}", paper=paper).split()) in said
+    assert f"{texts.number(0.25)}mm" in said
+    assert pypdf.PdfReader(file).trailer["/Root"]["/Lang"] == language
 
 
 def test_a_file_of_the_familys_own_is_kept(tmp_path):

@@ -104,8 +104,7 @@ def _many(key: str, count: int, words: Catalogue) -> str:
 
 def _goal(at: Rung | None, to: Rung, words: Catalogue) -> str:
     """'4-10 (up to 10 things)' where the numbers change; else what is new on the rung."""
-    own = f"next.rungs.{to.name}"
-    says = words.say(own) if words.has(own) else to.says
+    says = words.say(f"next.rungs.{to.name}")
     old, new = dict(at.keys if at else ()), dict(to.keys)
     if new.get("numbers") != old.get("numbers"):
         first, last = new["numbers"]
@@ -127,29 +126,29 @@ def _kept(at: Rung | None, to: Rung | None) -> tuple[int, int] | None:
 def faults(journal: Journal, pack: Pack, kinds: Kinds, today: date, words: Catalogue) -> tuple[str, ...]:
     """What of the journal is not counted, and why: a sentence each, in the order of its lines."""
     said = [
-        (each.line, words.say("next.notes.broken", place=_place(each.line), why=each.why))
+        (each.line, words.say("next.notes.broken", place=_place(each.line, words), why=each.why))
         for each in journal.broken
     ]
     strangers: set[str] = set()
     for entry in journal.entries:
         person = pack.person(entry.child)
         if entry.on > today:
-            said.append((entry.line, words.say("next.notes.future", place=_place(entry.line))))
+            said.append((entry.line, words.say("next.notes.future", place=_place(entry.line, words))))
         elif person is None and entry.child not in strangers:
             strangers.add(entry.child)
             said.append((entry.line, _stranger(entry, [each.name for each in pack.people], words)))
         elif person is not None and not _is_clear(entry, pack, kinds):
-            values = {"place": _place(entry.line), "child": person.name, "name": shown(entry.set)}
+            values = {"place": _place(entry.line, words), "child": person.name, "name": shown(entry.set)}
             said.append((entry.line, words.say("next.notes.tray", **values)))
     return tuple(text for _, text in sorted(said))
 
 
-def _place(number: int) -> str:
-    return f"{JOURNAL}, line {number}"
+def _place(number: int, words: Catalogue) -> str:
+    return words.say("next.notes.place", file=JOURNAL, n=number)
 
 
 def _stranger(entry: Entry, names: Sequence[str], words: Catalogue) -> str:
-    said = words.say("next.notes.child", place=_place(entry.line), name=shown(entry.child))
+    said = words.say("next.notes.child", place=_place(entry.line, words), name=shown(entry.child))
     near = nearest(entry.child, names)
     return words.say("next.notes.meant", said=said, name=shown(near)) if near else said
 

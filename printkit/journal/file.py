@@ -10,6 +10,7 @@ from printkit.errors import PrintkitError, Problem
 from printkit.files.disk import about, sync
 from printkit.journal.lines import entry_line, parse
 from printkit.journal.model import Broken, Entry, Journal
+from printkit.texts import Note
 
 JOURNAL = "journal.txt"
 """The name of a family's journal, beside its pack files."""
@@ -50,8 +51,8 @@ def read_journal(file: Path) -> Journal:
         text = raw.decode("utf-8", "replace").strip()
         if not text or text.startswith("#"):
             continue
-        read = parse(text, number) if _is_text(raw) else "is no UTF-8 text"
-        if isinstance(read, str):
+        read = parse(text, number) if _is_text(raw) else Note("next.broken.encoding")
+        if isinstance(read, Note):
             broken.append(Broken(line=number, text=text, why=read))
         else:
             entries.append(read)

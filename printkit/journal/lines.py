@@ -14,8 +14,10 @@ import unicodedata
 from datetime import date
 from typing import Any
 
-from printkit.errors import listing, nearest
+from printkit.checks import shown
+from printkit.errors import nearest
 from printkit.journal.model import RESULTS, Entry
+from printkit.texts import Note
 
 _QUOTED = re.compile(r'\s*"((?:\\.|[^"\\])*)"\s*(?:\||$)')
 _BARE = re.compile(r"\s*((?:\\.|[^|\\])*?)\s*(?:\||$)")
@@ -41,29 +43,27 @@ def entry_line(entry: Entry) -> str:
     return " | ".join(parts)
 
 
-def parse(text: str, line: int = 0) -> Entry | str:
+def parse(text: str, line: int = 0) -> Entry | Note:
     """The note of a line, or why it is none."""
     parts = _parts(text)
-    if isinstance(parts, str):
+    if isinstance(parts, Note):
         return parts
     count = len(parts)
     if count == 5 and not text.rstrip().endswith('"'):
-        return "has 5 parts; 4 or 7 make a note, or 5 with the last one in quotes"
+        return Note("next.broken.five_parts")
     if count not in (4, 5, 7):
-        return f"has {count} part{'' if count == 1 else 's'} between its upright lines; 4 or 7 make a note"
+        return Note("next.broken.one_part") if count == 1 else Note("next.broken.parts", n=count)
     day = read_day(parts[0])
     if day is None:
-        return f"begins with '{parts[0]}', which is no day such as 2026-11-25"
+        return Note("next.broken.day", found=parts[0])
     result = read_result(parts[3])
     if result not in RESULTS:
-        near = nearest(result, RESULTS)
-        return f"has '{parts[3]}' where {listing(RESULTS)} stands" + (
-            f"; did you mean '{near}'?" if near else ""
-        )
+        said, near = Note("next.broken.result", found=parts[3]), nearest(result, RESULTS)
+        return Note("next.notes.meant", said=said, name=shown(near)) if near else said
     if not parts[1] or not parts[2]:
-        return "does not name both the child and the set"
+        return Note("next.broken.names")
     played = _played(parts[4]) if count == 7 else ()
-    if isinstance(played, str):
+    if isinstance(played, Note):
         return played
     return Entry(
         on=day,
@@ -96,7 +96,7 @@ def read_result(text: str) -> Any:
 # --- parts -----------------------------------------------------------------------------------
 
 
-def _parts(text: str) -> list[str] | str:
+def _parts(text: str) -> list[str] | Note:
     """The parts between upright lines, or why they cannot be told apart."""
     parts: list[str] = []
     at = 0
@@ -105,9 +105,9 @@ def _parts(text: str) -> list[str] | str:
         if match is None:
             match = _BARE.match(text, at)
             if match is None:
-                return "ends in a lone backslash; perhaps it was cut off"
+                return Note("next.broken.backslash")
             if match[1].startswith('"'):
-                return "opens a quote that never closes; perhaps it was cut off"
+                return Note("next.broken.quote")
         parts.append(_plain(match[1]))
         at = match.end()
         if not match[0].endswith("|"):
@@ -167,7 +167,7 @@ def _flag(*values: Any) -> bool:
     return any(isinstance(value, bool) for value in values)
 
 
-def _played(text: str) -> tuple[tuple[str, Any], ...] | str:
+def _played(text: str) -> tuple[tuple[str, Any], ...] | Note:
     """The settings of 'make clip-cards; numbers 1-5', or why they cannot be read."""
     read: list[tuple[str, Any]] = []
     for piece in text.split(";"):
@@ -177,7 +177,7 @@ def _played(text: str) -> tuple[tuple[str, Any], ...] | str:
         try:
             read.append((key, _read(written.strip())))
         except ValueError:
-            return f"has '{piece.strip()}' among the settings, where a name and a value stand"
+            return Note("next.broken.setting", found=piece.strip())
     return tuple(read)
 
 

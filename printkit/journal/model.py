@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any, Literal, get_args
 
+from printkit.texts import Note
+
 Result = Literal["sure", "growing", "not-yet", "unused"]
 RESULTS: tuple[Result, ...] = get_args(Result)
 """What an adult can see: it is sure, it is growing, it is not there yet, it was left lying."""
@@ -34,7 +36,7 @@ class Broken:
 
     line: int
     text: str
-    why: str
+    why: Note
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

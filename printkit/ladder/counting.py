@@ -16,7 +16,6 @@ TRACK = "counting"
 
 def _rung(
     name: str,
-    says: str,
     numbers: tuple[int, int],
     lies: str,
     *expectation: Expectation,
@@ -34,54 +33,44 @@ def _rung(
         **{material: given for material, given in more.items() if material != "counting-cards"},
     }
     met = {("number", number) for number in range(first, last + 1)} | {("lies", lies)} | set(facts)
-    return made(TRACK, name, says, expectation, frozenset(met), {"numbers": numbers}, settings)
+    return made(TRACK, name, expectation, frozenset(met), {"numbers": numbers}, settings)
 
 
 _BY_HAND = {"tiles": False}
 """A chart without tiles: the numbers left out are written."""
 
 RUNGS = (
-    _rung("count-1-3", "1 to 3 things in a line", (1, 3), "line", is_asked.COUNT_IN_LINE),
+    _rung("count-1-3", (1, 3), "line", is_asked.COUNT_IN_LINE),
+    _rung("count-1-5", (1, 5), "line", is_asked.COUNT_IN_LINE, is_asked.NUMERALS_TO_5),
+    _rung("see-1-5", (1, 5), "dice", is_asked.SEE_TO_5, is_asked.SEE_TO_5_AU),
+    _rung("frames-1-5", (1, 5), "frame", is_asked.SAME_HOWEVER_LAID),
+    _rung("scattered-1-5", (1, 5), "scatter", is_asked.SCATTERED_5),
+    _rung("count-4-10", (4, 10), "frame", is_asked.COUNT_TO_10),
     _rung(
-        "count-1-5", "up to 5 things", (1, 5), "line", is_asked.COUNT_IN_LINE, is_asked.NUMERALS_TO_5
-    ),
-    _rung(
-        "see-1-5", "things that lie as on a die, to be seen at once", (1, 5), "dice",
-        is_asked.SEE_TO_5, is_asked.SEE_TO_5_AU,
-    ),
-    _rung("frames-1-5", "things in frames of ten", (1, 5), "frame", is_asked.SAME_HOWEVER_LAID),
-    _rung("scattered-1-5", "things that lie anyhow", (1, 5), "scatter", is_asked.SCATTERED_5),
-    _rung("count-4-10", "up to 10 things", (4, 10), "frame", is_asked.COUNT_TO_10),
-    _rung(
-        "twos-4-10", "frames that are filled by twos", (4, 10), "frame", is_asked.DOUBLES_WITHIN_10,
+        "twos-4-10", (4, 10), "frame", is_asked.DOUBLES_WITHIN_10,
         more={"ten-frames": {"fill": ("fives", "pairs")}}, facts=[("fills", "pairs")],
     ),
-    _rung("scattered-4-10", "up to 10 things that lie anyhow", (4, 10), "scatter", is_asked.SCATTERED_10),
-    _rung("zero", "no things at all: 0", (0, 10), "frame", is_asked.ZERO, chart={"start": 0, "rows": 2}),
+    _rung("scattered-4-10", (4, 10), "scatter", is_asked.SCATTERED_10),
+    _rung("zero", (0, 10), "frame", is_asked.ZERO, chart={"start": 0, "rows": 2}),
     _rung(
-        "write-to-10", "numerals written into a chart", (0, 10), "frame", is_asked.WRITE_TO_10,
+        "write-to-10", (0, 10), "frame", is_asked.WRITE_TO_10,
         chart=_BY_HAND, facts=[("writes", "to 10")],
     ),
-    _rung("count-7-14", "ten and some more, to 14", (7, 14), "frame", is_asked.TEN_AND_ONES),
+    _rung("count-7-14", (7, 14), "frame", is_asked.TEN_AND_ONES),
+    _rung("count-10-20", (10, 20), "frame", is_asked.COUNT_TO_20, is_asked.TEN_AND_ONES),
+    _rung("write-to-20", (10, 20), "frame", is_asked.ZERO, chart=_BY_HAND, facts=[("writes", "to 20")]),
     _rung(
-        "count-10-20", "up to 20 things", (10, 20), "frame", is_asked.COUNT_TO_20, is_asked.TEN_AND_ONES
-    ),
-    _rung(
-        "write-to-20", "numerals to 20 written into a chart", (10, 20), "frame", is_asked.ZERO,
-        chart=_BY_HAND, facts=[("writes", "to 20")],
-    ),
-    _rung(
-        "read-to-20", "number words to read", (10, 20), "frame", is_asked.READ_TO_20,
+        "read-to-20", (10, 20), "frame", is_asked.READ_TO_20,
         more={"counting-cards": {"layout": "pair"}, "bingo": {"board": "words"}},
         facts=[("reads", "words")],
     ),
-    _rung("count-15-30", "numbers to 30", (15, 30), "frame", is_asked.COUNT_TO_30, is_asked.COUNT_FROM_ANY),
-    _rung("count-25-45", "numbers to 45", (25, 45), "frame", is_asked.COUNT_FROM_ANY),
-    _rung("count-38-60", "numbers to 60", (38, 60), "frame", is_asked.COUNT_FROM_ANY),
-    _rung("count-52-80", "numbers to 80", (52, 80), "frame", is_asked.COUNT_FROM_ANY),
-    _rung("count-70-100", "numbers to 100", (70, 100), "frame", is_asked.COUNT_TO_100, is_asked.TO_100),
+    _rung("count-15-30", (15, 30), "frame", is_asked.COUNT_TO_30, is_asked.COUNT_FROM_ANY),
+    _rung("count-25-45", (25, 45), "frame", is_asked.COUNT_FROM_ANY),
+    _rung("count-38-60", (38, 60), "frame", is_asked.COUNT_FROM_ANY),
+    _rung("count-52-80", (52, 80), "frame", is_asked.COUNT_FROM_ANY),
+    _rung("count-70-100", (70, 100), "frame", is_asked.COUNT_TO_100, is_asked.TO_100),
     _rung(
-        "tens-to-100", "counting by tens", (70, 100), "frame", is_asked.COUNT_TO_100, is_asked.TO_100,
+        "tens-to-100", (70, 100), "frame", is_asked.COUNT_TO_100, is_asked.TO_100,
         chart={"blanks": "tens"}, more={"number-line": {"range": (0, 100), "shown": "tens"}},
         facts=[("counts by", 10)],
     ),

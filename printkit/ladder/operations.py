@@ -34,7 +34,6 @@ def _picked(most: int, pick: str) -> frozenset[Fact]:
 
 def _rung(
     name: str,
-    says: str,
     most: int,
     operation: str,
     unknown: str,
@@ -53,7 +52,7 @@ def _rung(
     met = _picked(most, pick) | within(known or 0)
     met |= {("operation", each) for each in _each(operation, "both", ("add", "subtract"))}
     met |= {("unknown", each) for each in _each(unknown, "mixed", _UNKNOWNS)}
-    return made(TRACK, name, says, expectation, met, {"sums_to": most}, settings)
+    return made(TRACK, name, expectation, met, {"sums_to": most}, settings)
 
 
 def _each(word: str, all_of_them: str, words: Iterable[str]) -> tuple[str, ...]:
@@ -61,45 +60,23 @@ def _each(word: str, all_of_them: str, words: Iterable[str]) -> tuple[str, ...]:
 
 
 RUNGS = (
-    _rung("add-within-5", "putting together within 5", 5, "add", "result", is_asked.WITHIN_5),
+    _rung("add-within-5", 5, "add", "result", is_asked.WITHIN_5),
+    _rung("both-within-5", 5, "both", "result", is_asked.WITHIN_5, is_asked.BONDS_TO_5),
+    _rung("missing-within-5", 5, "add", "change", is_asked.CHANGE),
+    _rung("make-ten", 10, "add", "change", is_asked.MAKE_TEN, pick="exact", known=5),
+    _rung("add-within-10", 10, "add", "result", is_asked.WITHIN_10),
+    _rung("take-away-within-10", 10, "subtract", "result", is_asked.WITHIN_10, is_asked.UNKNOWN_ADDEND),
+    _rung("both-within-10", 10, "both", "result", is_asked.EASE_TO_10),
+    _rung("missing-within-10", 10, "both", "change", is_asked.CHANGE),
+    _rung("start-within-10", 10, "both", "start", is_asked.START),
     _rung(
-        "both-within-5", "taking away as well", 5, "both", "result", is_asked.WITHIN_5, is_asked.BONDS_TO_5
-    ),
-    _rung("missing-within-5", "how many were added (2 + ? = 5)", 5, "add", "change", is_asked.CHANGE),
-    _rung(
-        "make-ten", "what makes ten", 10, "add", "change", is_asked.MAKE_TEN, pick="exact", known=5
-    ),
-    _rung("add-within-10", "putting together within 10", 10, "add", "result", is_asked.WITHIN_10),
-    _rung(
-        "take-away-within-10", "taking away within 10", 10, "subtract", "result",
-        is_asked.WITHIN_10, is_asked.UNKNOWN_ADDEND,
-    ),
-    _rung("both-within-10", "plus and minus by turns", 10, "both", "result", is_asked.EASE_TO_10),
-    _rung("missing-within-10", "how many were added or taken", 10, "both", "change", is_asked.CHANGE),
-    _rung("start-within-10", "how many there were at the start", 10, "both", "start", is_asked.START),
-    _rung(
-        "doubles", "doubles to 10 + 10", 20, "add", "result", is_asked.DOUBLES, is_asked.NEAR_DOUBLES,
+        "doubles", 20, "add", "result", is_asked.DOUBLES, is_asked.NEAR_DOUBLES,
         pick="doubles", known=10,
     ),
-    _rung(
-        "bridge-ten", "sums that go through ten (8 + 6)", 20, "add", "result", is_asked.BRIDGE,
-        pick="through-ten", known=10,
-    ),
-    _rung(
-        "bridge-back", "back through ten (13 - 4)", 20, "both", "result", is_asked.BRIDGE_BACK,
-        pick="through-ten", known=10,
-    ),
-    _rung("both-within-20", "all of it within 20", 20, "both", "result", is_asked.WITHIN_20, known=10),
-    _rung(
-        "missing-within-20", "how many were added or taken, within 20", 20, "both", "change",
-        is_asked.ANY_UNKNOWN, known=10,
-    ),
-    _rung(
-        "start-within-20", "how many there were at the start, within 20", 20, "both", "start",
-        is_asked.ANY_UNKNOWN, known=10,
-    ),
-    _rung(
-        "any-within-20", "the unknown anywhere", 20, "both", "mixed",
-        is_asked.ANY_UNKNOWN, is_asked.EQUATION, known=10,
-    ),
+    _rung("bridge-ten", 20, "add", "result", is_asked.BRIDGE, pick="through-ten", known=10),
+    _rung("bridge-back", 20, "both", "result", is_asked.BRIDGE_BACK, pick="through-ten", known=10),
+    _rung("both-within-20", 20, "both", "result", is_asked.WITHIN_20, known=10),
+    _rung("missing-within-20", 20, "both", "change", is_asked.ANY_UNKNOWN, known=10),
+    _rung("start-within-20", 20, "both", "start", is_asked.ANY_UNKNOWN, known=10),
+    _rung("any-within-20", 20, "both", "mixed", is_asked.ANY_UNKNOWN, is_asked.EQUATION, known=10),
 )  # fmt: skip

@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from printkit.texts import catalogue
+
 Pairs = tuple[tuple[str, Any], ...]
 Fact = tuple[Any, ...]
 
@@ -28,17 +30,21 @@ class Rung:
     """One step of a ladder.
 
     `keys` are keys of a child (`numbers`, `sums_to`, `lookalike`) as the pack reader gives them,
-    `settings` the settings of materials by their names. `says` is the one thing that is new on it.
+    `settings` the settings of materials by their names.
     `met` is what `facts()` returns.
     """
 
     name: str
     track: str
-    says: str
     keys: Pairs
     settings: tuple[tuple[str, Pairs], ...]
     expectation: tuple[Expectation, ...]
     met: frozenset[Fact]
+
+    @property
+    def says(self) -> str:
+        """The one thing that is new on it, in English; each catalogue has it in `next.rungs`."""
+        return catalogue("en").say(f"next.rungs.{self.name}")
 
     def facts(self) -> frozenset[Fact]:
         """What a child meets on this rung, as (kind, value ...): ('number', 4), ('parts', 2, 3) ..."""
@@ -52,7 +58,6 @@ class Rung:
 def made(
     track: str,
     name: str,
-    says: str,
     expectation: tuple[Expectation, ...],
     facts: frozenset[Fact],
     keys: Mapping[str, Any],
@@ -62,7 +67,6 @@ def made(
     return Rung(
         name=name,
         track=track,
-        says=says,
         keys=tuple(keys.items()),
         settings=tuple((material, tuple(given.items())) for material, given in settings.items() if given),
         expectation=expectation,

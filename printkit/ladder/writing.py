@@ -15,25 +15,23 @@ _WAYS = {"kinds": _KINDS, "width": 10.0}
 """The ways that stay on the shelf once letters have begun."""
 
 
-def _way(name: str, says: str, kinds: int, width: float, *expectation: Expectation) -> Rung:
+def _way(name: str, kinds: int, width: float, *expectation: Expectation) -> Rung:
     """Ways to follow, `width` mm broad, so many kinds of them."""
     given = {"kinds": _KINDS[:kinds], "width": width}
-    return made(TRACK, name, says, expectation, frozenset(_ways_met(given)), {}, {"paths": given})
+    return made(TRACK, name, expectation, frozenset(_ways_met(given)), {}, {"paths": given})
 
 
 def _ways_met(given: Mapping[str, Any]) -> set[Fact]:
     return {("follows", kind) for kind in given["kinds"]} | {("way", given["width"])}
 
 
-def _traced(
-    name: str, says: str, tracing: Mapping[str, Any], *expectation: Expectation, numeral: str = "trace"
-) -> Rung:
+def _traced(name: str, tracing: Mapping[str, Any], *expectation: Expectation, numeral: str = "trace") -> Rung:
     """Numerals and words to trace; on dice sheets the `numeral` is traced or written."""
     met = {("line height", tracing.get("line_most") or tracing["line_height"])} | _ways_met(_WAYS)
     met |= {("help", manner) for manner in tracing.get("fade", ()) if manner != "solid"}
     met |= {("numerals", "alone")} if numeral == "write" else set()
     settings = {"paths": _WAYS, "tracing": tracing, "dice-write": {"numeral": numeral}}
-    return made(TRACK, name, says, expectation, frozenset(met), {}, settings)
+    return made(TRACK, name, expectation, frozenset(met), {}, settings)
 
 
 def _lines(height: float, *fade: str) -> dict[str, Any]:
@@ -42,36 +40,26 @@ def _lines(height: float, *fade: str) -> dict[str, Any]:
 
 
 RUNGS = (
-    _way("straight-ways", "straight ways to follow", 1, 16.0, is_asked.GRIP),
-    _way("wavy-ways", "waves to follow", 2, 16.0, is_asked.GRIP),
-    _way("ways-with-corners", "corners to turn", 3, 16.0, is_asked.GRIP),
-    _way("narrow-ways", "narrow ways", 3, 10.0, is_asked.GRIP),
+    _way("straight-ways", 1, 16.0, is_asked.GRIP),
+    _way("wavy-ways", 2, 16.0, is_asked.GRIP),
+    _way("ways-with-corners", 3, 16.0, is_asked.GRIP),
+    _way("narrow-ways", 3, 10.0, is_asked.GRIP),
+    _traced("big-numerals", {"form": "card", "line_height": 80.0}, is_asked.SOME_NUMERALS),
+    _traced("words-at-24", _lines(24.0), is_asked.WIDE_LINES),
+    _traced("words-at-18", _lines(18.0), is_asked.WIDE_LINES, is_asked.SOME_NUMERALS),
+    _traced("words-at-14", _lines(14.0), is_asked.LINES_13, is_asked.DIGITS),
+    _traced("dotted-words", _lines(14.0, "solid", "dotted"), is_asked.DIGITS),
+    _traced("start-dots", _lines(14.0, "solid", "dotted", "starts"), is_asked.DIGITS),
     _traced(
-        "big-numerals", "numerals as large as a hand", {"form": "card", "line_height": 80.0},
-        is_asked.SOME_NUMERALS,
-    ),
-    _traced("words-at-24", "letters of words, on lines of 24 mm", _lines(24.0), is_asked.WIDE_LINES),
-    _traced(
-        "words-at-18", "lines of 18 mm", _lines(18.0), is_asked.WIDE_LINES, is_asked.SOME_NUMERALS
-    ),
-    _traced("words-at-14", "lines of 14 mm", _lines(14.0), is_asked.LINES_13, is_asked.DIGITS),
-    _traced(
-        "dotted-words", "dotted words to trace", _lines(14.0, "solid", "dotted"), is_asked.DIGITS
-    ),
-    _traced(
-        "start-dots", "only dots where a stroke begins", _lines(14.0, "solid", "dotted", "starts"),
-        is_asked.DIGITS,
-    ),
-    _traced(
-        "numerals-alone", "numerals without a model", _lines(14.0, "solid", "dotted", "starts"),
+        "numerals-alone", _lines(14.0, "solid", "dotted", "starts"),
         is_asked.DIGITS, is_asked.ZERO, numeral="write",
     ),
     _traced(
-        "words-alone", "words on an empty line", _lines(14.0, "solid", "dotted", "starts", "empty"),
+        "words-alone", _lines(14.0, "solid", "dotted", "starts", "empty"),
         is_asked.DIGITS, numeral="write",
     ),
     _traced(
-        "words-at-10", "lines of 10 mm", _lines(10.0, "solid", "dotted", "starts", "empty"),
+        "words-at-10", _lines(10.0, "solid", "dotted", "starts", "empty"),
         is_asked.SHORT_5, is_asked.SIZE_OF_LETTERS, numeral="write",
     ),
 )  # fmt: skip

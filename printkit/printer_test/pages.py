@@ -39,12 +39,12 @@ Part = tuple[list[Mark], float]
 """Marks, and how far down they reach."""
 
 
-def test_pages(paper: tuple[float, float], flip: str) -> tuple[Page, Page]:
+def test_pages(paper: tuple[float, float], flip: str, language: str = "en") -> tuple[Page, Page]:
     """Front and back of the test. Read upright, crosses and grids lie behind each other.
 
     Over the short edge ('short') what is at the top of the front lies at the foot of the back.
     """
-    texts = catalogue("en")
+    texts = catalogue(language)
     size = _size(paper, texts, flip)
     sheets = _sheets(paper, texts, flip, size)
     middles = _middles(sheets)[:2]
@@ -135,7 +135,7 @@ def _front_below(sheet: Sheet, middle: float) -> Part:
     top = micrometres(entry(marks, sheet, 4, "fine", "fine", top))
     wide = sheet.room.right - sheet.left
     marks += grays(sheet.left, top, wide)
-    marks += fine_lines(sheet.left, micrometres(top + 11.0), wide)
+    marks += fine_lines(sheet.left, micrometres(top + 11.0), wide, sheet.texts)
     marks += small_letters(sheet.left, micrometres(top + 17.0), wide)
     return marks, top + 23.0
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from printkit import letters
 from printkit.pieces import Box, Color, Dot, Line, Mark, Text
 from printkit.printer_test.edges import centered
+from printkit.texts import Catalogue
 from printkit.units import MM_PER_INCH, micrometres
 
 REACH = 10
@@ -114,7 +115,7 @@ def grays(left: float, top: float, width: float) -> Iterator[Mark]:
     yield Box(x=left, y=top, width=micrometres(width), height=6.0, stroke=(0.4,), line=0.12)
 
 
-def fine_lines(left: float, top: float, width: float) -> Iterator[Mark]:
+def fine_lines(left: float, top: float, width: float, texts: Catalogue) -> Iterator[Mark]:
     """The thinnest lines, whole and dashed like cut lines, each with its mm."""
     wide = width / len(LINES)
     for number, line in enumerate(LINES):
@@ -123,7 +124,9 @@ def fine_lines(left: float, top: float, width: float) -> Iterator[Mark]:
         yield Line(x1=x1, y1=top, x2=x2, y2=top, color=_INK, line=line)
         y = micrometres(top + 1.6)
         yield Line(x1=x1, y1=y, x2=x2, y2=y, color=_INK, line=line, dash=(1.0, 1.2))
-        yield Text(run=letters.run(f"{line:g} mm", 1.9), x=x1, y=micrometres(top + 4.4), color=(0.3,))
+        yield Text(
+            run=letters.run(f"{texts.number(line)} mm", 1.9), x=x1, y=micrometres(top + 4.4), color=(0.3,)
+        )
 
 
 def small_letters(left: float, top: float, width: float) -> Iterator[Mark]:

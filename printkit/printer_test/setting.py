@@ -73,7 +73,9 @@ class Sheet:
         """The name of the paper, or its sides."""
         names = (name for name, size in PAPERS.items() if size == (self.width, self.height))
         name = next(names, "")
-        return name.capitalize() if name else f"{self.width:g} × {self.height:g} mm"
+        if name:
+            return self.texts.say(f"guide.papers.{name}")
+        return f"{self.texts.number(self.width)} × {self.texts.number(self.height)} mm"
 
     def say(self, key: str) -> str:
         """A sentence of the test; '_' stands for a place to write."""
@@ -86,13 +88,15 @@ def title(sheet: Sheet) -> Iterator[Mark]:
     style = Style(size=2.2 * size, color=sheet.accent, bold=True)
     name = sheet.say(f"{sheet.side}_title")
     yield from set_text(name, style, room.left, room.width, room.top - 0.35 * size)
-    quiet = Style(size=0.95 * size, color=QUIET)
     left = room.left + width_of(name, style) + 1.1 * size
-    yield from set_text(sheet.say("about"), quiet, left, room.width, room.top + 0.88 * size)
-    edge, dark = sheet.say("first" if sheet.flip == "hand" else "top"), Style(size=0.95 * size, color=_INK)
+    about, edge = sheet.say("about"), sheet.say("first" if sheet.flip == "hand" else "top")
     x = micrometres(room.right - 0.6 * size)
+    small = _beside(about, edge, 0.95 * size, x - 2.4 * size - left)
+    quiet, dark = Style(size=small, color=QUIET), Style(size=small, color=_INK)
+    top = room.top + 1.83 * size - small
+    yield from set_text(about, quiet, left, room.width, top)
     right = x - 1.2 * size - width_of(edge, dark)
-    yield from set_text(edge, dark, right, room.width, room.top + 0.88 * size)
+    yield from set_text(edge, dark, right, room.width, top)
     tip, end = micrometres(room.top - 0.1 * size), micrometres(room.top + 2.1 * size)
     barb = 0.55 * size
     yield Line(x1=x, y1=end, x2=x, y2=tip, color=_INK, line=0.5, round_ends=True)
@@ -103,6 +107,12 @@ def title(sheet: Sheet) -> Iterator[Mark]:
         )  # fmt: skip
     y = micrometres(room.top + 2.6 * size)
     yield Line(x1=room.left, y1=y, x2=micrometres(room.right), y2=y, color=sheet.accent, line=0.4)
+
+
+def _beside(one: str, other: str, size: float, width: float) -> float:
+    """The size, at most `size` mm an em, at which two texts stand beside each other in `width` mm."""
+    style = Style(size=size, color=_INK)
+    return size * min(1.0, width / (width_of(one, style) + width_of(other, style)))
 
 
 def entry(

@@ -257,7 +257,7 @@ def _options(kind: Kind, check: Check, level: Level, values: tuple[str, ...]) ->
     words = level.words
     match kind, check:
         case "rungs", _:
-            pairs = [(rung.name, f"{rung.name}: {rung.says}") for rung in rungs()]
+            pairs = [(rung.name, f"{rung.name}: {words.rung(rung.name)}") for rung in rungs()]
         case "choice", checks.Flag():
             pairs = (("true", words.say("form.yes")), ("false", words.say("form.no")))
         case "choice" | "boxes", checks.OneOf() | checks.WordOrWords() | checks.AnyOf():

@@ -14,7 +14,7 @@ FILE = "page.toml"
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class PageWords:
-    """The sentences of one language; `materials` has the names of the materials."""
+    """The sentences of one language; `materials` has the names of the materials and rungs."""
 
     language: str
     own: Catalogue
@@ -38,6 +38,10 @@ class PageWords:
         """What a material is called."""
         key = f"materials.{name}.title"
         return self.materials.say(key) if self.materials.has(key) else spoken(name)
+
+    def rung(self, name: str) -> str:
+        """What is new on a rung."""
+        return self.materials.say(f"next.rungs.{name}")
 
     def word(self, value: str) -> str:
         """A word of the pack file as people say it."""

@@ -182,13 +182,14 @@ def save_paper(name: str) -> Response:
 
 @common.routes.get("/p/<name>/printer-test.pdf")
 def printer_test(name: str) -> Response:
-    """The page that shows scale, margins and the shift of backs, for this pack's paper."""
+    """The page that shows scale, margins and the shift of backs, for this pack's paper, in the page's language."""
     from printkit.printer_test import printer_test_pdf
 
     now = common.opened(name)
     paper = now.pack.paper if now.pack else (210.0, 297.0)
     flip = now.pack.children[0].child.flip.plain if now.pack else "long"
-    data = printer_test_pdf(list(paper), flip if flip != "none" else "long")
+    spoken = common.words().materials.language
+    data = printer_test_pdf(list(paper), flip if flip != "none" else "long", spoken)
     answer = common.current_app.make_response(data)
     answer.mimetype = "application/pdf"
     return answer

@@ -139,7 +139,7 @@ def test_each_grid_lies_behind_its_cross(flip, paper):
 @pytest.mark.parametrize("flip", FLIPS)
 @pytest.mark.parametrize("language", catalogue_languages())
 def test_nothing_runs_over(language, flip, paper):
-    """On any paper, in any language, no words lie on others, and only numbers and their units leave the rulers."""
+    """On any paper, in any language, no words lie on others, and only numbers and units leave the rulers."""
     room = Rect(0, 0, *paper).inset(INSET - 0.5)
     for page in pages_of(paper, flip, language):
         words = [mark for mark in page.marks if isinstance(mark, Text)]
@@ -291,7 +291,7 @@ def words_on(file: Path) -> str:
 
 @pytest.mark.parametrize("language", catalogue_languages())
 def test_the_sheet_speaks_the_language(language, tmp_path):
-    """Titles, the paper's name and decimals are the language's, which the PDF names; in any case of letters."""
+    """Titles, the name of the paper and decimals are the language's, and the PDF says which it is."""
     file, texts = tmp_path / "test.pdf", catalogue(language)
     result = run("-o", file, "--language", language.upper(), "--paper", "legal")
     said, paper = words_on(file), texts.say("guide.papers.legal")

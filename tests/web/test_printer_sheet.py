@@ -7,7 +7,7 @@ import pytest
 
 from printkit.texts import catalogue
 from printkit.web.words import page_languages, page_words
-from tests.web.client import Browser
+from web.client import Browser
 
 
 @pytest.mark.parametrize("language", page_languages())

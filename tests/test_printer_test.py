@@ -136,8 +136,10 @@ def test_each_grid_lies_behind_its_cross(flip, paper):
 
 
 @pytest.mark.parametrize("paper", [*PAPERS.values(), (160.0, 400.0), (500.0, 520.0)])
-@pytest.mark.parametrize("flip", FLIPS)
-@pytest.mark.parametrize("language", catalogue_languages())
+@pytest.mark.parametrize(
+    ("language", "flip"),
+    [(tag, flip) for tag in catalogue_languages() for flip in FLIPS if tag == "en" or flip == "hand"],
+)
 def test_nothing_runs_over(language, flip, paper):
     """On any paper, in any language, no words lie on others, and only numbers and units leave the rulers."""
     room = Rect(0, 0, *paper).inset(INSET - 0.5)

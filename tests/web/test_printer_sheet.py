@@ -4,10 +4,10 @@ import io
 
 import pypdf
 import pytest
+from web.client import Browser
 
 from printkit.texts import catalogue
 from printkit.web.words import page_languages, page_words
-from web.client import Browser
 
 
 @pytest.mark.parametrize("language", page_languages())

@@ -101,7 +101,8 @@ def _field(
     kind = _kind(key, check, level)
     written = table.get(key)
     given = key in table
-    usual = _usual(above.get(key), check, level)
+    scope = "" if level.says is not None and key in level.says else name  # a setting's words are its own
+    usual = _usual(above.get(key), check, level, scope)
     label, hint = _words(key, name, check, level)
     common: dict[str, Any] = {
         "key": key, "name": name, "path": path, "check": check, "kind": kind, "label": label, "hint": hint,
@@ -121,7 +122,7 @@ def _field(
         boxes = 3 if kind == "word-or-pair" else 2
         values = tuple(posted.get(f"{name}.{n}", "") for n in range(boxes))
     return Field(
-        **common, values=values, options=_options(kind, check, level, values), part_labels=_boxes(key, level)
+        **common, values=values, options=_options(kind, check, level, values, scope), part_labels=_boxes(key, level)
     )
 
 
@@ -198,7 +199,7 @@ def _boxes(key: str, level: Level) -> tuple[str, ...]:
     return tuple(words.say(name).split("|")) if words.has(name) else tuple(words.say("form.boxes").split("|"))
 
 
-def _usual(value: Any, check: Check, level: Level) -> str:
+def _usual(value: Any, check: Check, level: Level, scope: str) -> str:
     """What holds if the field is empty, in words; '' for 'as it comes'."""
     words = level.words
     match value:
@@ -209,7 +210,7 @@ def _usual(value: Any, check: Check, level: Level) -> str:
         case int() | float():
             return f"{value:g}"
         case str():
-            return dict(level.tags).get(value, words.word(value))
+            return dict(level.tags).get(value, words.word(value, scope))
         case list() | tuple():
             if isinstance(check, Languages):
                 return ", ".join(dict(level.tags).get(tag, tag) for tag in value)
@@ -221,7 +222,7 @@ def _usual(value: Any, check: Check, level: Level) -> str:
                 else ", "
             )
             return dash.join(
-                f"{item:g}" if checks.is_number(item) else words.word(str(item)) for item in value
+                f"{item:g}" if checks.is_number(item) else words.word(str(item), scope) for item in value
             )
     return ""
 
@@ -252,7 +253,9 @@ def _values(kind: Kind, written: Any) -> tuple[str, ...]:
     return (_text(written),)
 
 
-def _options(kind: Kind, check: Check, level: Level, values: tuple[str, ...]) -> tuple[Option, ...]:
+def _options(
+    kind: Kind, check: Check, level: Level, values: tuple[str, ...], scope: str
+) -> tuple[Option, ...]:
     pairs: Iterable[tuple[str, str]]
     words = level.words
     match kind, check:
@@ -261,11 +264,11 @@ def _options(kind: Kind, check: Check, level: Level, values: tuple[str, ...]) ->
         case "choice", checks.Flag():
             pairs = (("true", words.say("form.yes")), ("false", words.say("form.no")))
         case "choice" | "boxes", checks.OneOf() | checks.WordOrWords() | checks.AnyOf():
-            pairs = ((word, words.word(word)) for word in check.words)
+            pairs = ((word, words.word(word, scope)) for word in check.words)
         case "choice" | "boxes", _:
             pairs = level.motifs if level.motifs and check is not None and not level.tags else level.tags
         case "word-or-pair", checks.Either(first=checks.OneOf(words=several)):
-            pairs = [*((word, words.word(word)) for word in several), (OWN, words.say("form.own"))]
+            pairs = [*((word, words.word(word, scope)) for word in several), (OWN, words.say("form.own"))]
         case "languages", _:
             pairs = level.tags
         case _:

@@ -43,9 +43,15 @@ class PageWords:
         """What is new on a rung."""
         return self.materials.say(f"next.rungs.{name}")
 
-    def word(self, value: str) -> str:
-        """A word of the pack file as people say it."""
-        return self.say(f"values.{value}") if self.has(f"values.{value}") else spoken(value)
+    def word(self, value: str, key: str) -> str:
+        """A word of the pack file as people say it there: 'plain' of a stock is not that of a 7.
+
+        A part of a table ('flip.card') without words of its own has those of the table.
+        """
+        for name in (key, key.partition(".")[0]):
+            if self.has(f"values.{name}.{value}"):
+                return self.say(f"values.{name}.{value}")
+        return spoken(value)
 
 
 def spoken(name: str) -> str:

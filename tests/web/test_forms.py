@@ -123,6 +123,18 @@ def test_refusing(browser, page, action, typed, spot, said):
     assert said in place.replace("&#39;", "'")
 
 
+@pytest.mark.parametrize(("form", "after"), [(FORMS[3], "trays"), (FORMS[4], "print")])
+def test_save_and_go_on(browser, form, after):
+    """The main button saves and leads to the next page; what is refused stays where it is."""
+    typed = browser.form(*form) | {"title": "Low tide", "margin": "12", "then": "next"}
+    answer = browser.post(form[1], typed)
+    assert answer.headers["Location"] == f"/p/pool/{after}"
+    assert browser.text() != PACK
+
+    wrong = browser.post(form[1], browser.form(*form) | {"margin": "2", "weeks": "90", "then": "next"})
+    assert wrong.status_code == 422
+
+
 def test_what_was_typed_is_still_there(browser):
     """A refused form shows what was typed, right and wrong."""
     typed = browser.form(*FORMS[0]) | {"numbers.1": "five", "sums_to": "4"}

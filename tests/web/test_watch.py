@@ -97,6 +97,30 @@ def test_wrong_notes(browser, tmp_path, wrong, said):
     assert not (tmp_path / "journal.txt").exists()
 
 
+def test_no_note_without_a_tray(browser, tmp_path):
+    """Where no tray is chosen the page says so beside the trays, keeps what was typed and writes nothing."""
+    answer = browser.post(WATCH, {"child": "Wren", "result": "sure", "said": "twice"})
+
+    body = answer.get_data(as_text=True)
+    assert answer.status_code == 422
+    assert "Choose the tray first" in body.partition('id="wrong-tray"')[2].partition("</div>")[0]
+    assert 'value="twice"' in body
+    assert not (tmp_path / "journal.txt").exists()
+
+
+def test_the_notes_of_the_pack_stand_below(browser):
+    """Notes about all children of the pack, the newest first."""
+    for child, tray, day in (("Wren", "clip-cards", "2026-11-20"), ("Juno", "strips", "2026-11-22"),
+                             ("Wren", "counting-cards", "2026-11-21"), ("Wren", "clip-cards", "2026-11-22")):
+        browser.post(WATCH, {"child": child, "set": tray, "result": "sure", "on": day})
+
+    body = browser.get(WATCH).get_data(as_text=True).partition("The notes kept, the newest first")[2]
+    lines = ["2026-11-22: Wren, clip-cards", "2026-11-22: Juno, strips", "2026-11-21: Wren, counting-cards",
+             "2026-11-20: Wren, clip-cards"]
+    places = [body.index(line) for line in lines]
+    assert places == sorted(places)
+
+
 def test_lines_stay_lines(browser, tmp_path):
     """A line break in a remark does not make a second note, and markup is shown as text."""
     said = "<i>all\r\n2026-11-20 | Wren | clip-cards | sure"

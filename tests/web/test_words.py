@@ -62,3 +62,19 @@ def test_every_sentence_is_used():
     ]
 
     assert unused == []
+
+
+@pytest.mark.parametrize("language", page_languages())
+def test_a_word_is_said_by_its_key(language):
+    """The same word of a pack file means another thing under another key; each choice of a key differs."""
+    from printkit.pack.keys import KEYS
+    from printkit.web.words import page_words
+
+    words = page_words(language)
+    assert words.word("plain", "numerals.seven") != words.word("plain", "stock")
+    assert words.word("long", "flip.card") == words.word("long", "flip")
+    assert words.word("plain", "") == "plain"
+    for key in ("ink", "units", "digits", "save", "hand", "needs"):
+        options = getattr(KEYS[key][0], "words")
+        assert len({words.word(option, key) for option in options}) == len(options)
+        assert all(words.has(f"values.{key}.{option}") for option in options)

@@ -31,10 +31,12 @@ const mark = (form) => {
 };
 
 const saving = new Map();
+const unsaved = new Set();  // forms with something typed that is not sent
 
 const save = async (form) => {
   if (saving.get(form)) { saving.set(form, "again"); return; }
   saving.set(form, "now");
+  unsaved.delete(form);
   show(form, "saving");
   try {
     const answer = await fetch(form.action, { method: "POST", body: new URLSearchParams(new FormData(form)) });
@@ -46,8 +48,10 @@ const save = async (form) => {
     parts(fresh);
     mark(form);
     show(form, answer.ok ? "saved" : "refused");
+    if (!answer.ok) unsaved.add(form);
   } catch {
     show(form, "lost");
+    unsaved.add(form);
   } finally {
     const again = saving.get(form) === "again";
     saving.delete(form);
@@ -58,15 +62,26 @@ const save = async (form) => {
 // A button pressed while a change is still being saved waits for it, as its form knows the old version.
 document.addEventListener("submit", async (event) => {
   const form = event.target;
-  if (form.matches("[data-live]")) {
+  const onward = event.submitter && event.submitter.name === "then";
+  if (form.matches("[data-live]") && !onward) {
     event.preventDefault();
     save(form);
   } else if (saving.size) {
     event.preventDefault();
     while (saving.size) await new Promise((go) => setTimeout(go, 50));
     form.requestSubmit(event.submitter);
+  } else {
+    unsaved.delete(form);
   }
 });
+
+document.addEventListener("input", (event) => {
+  const form = event.target.closest("main form");
+  if (form) unsaved.add(form);
+});
+
+// The browser asks before what was typed is lost.
+addEventListener("beforeunload", (event) => { if (unsaved.size) event.preventDefault(); });
 
 document.addEventListener("change", (event) => {
   const form = event.target.closest("form[data-live]");

@@ -288,7 +288,7 @@ def _answer(station: str, now: Opened) -> str:
             paper = now.table.get("paper", now.above_pack["paper"])
             ink = now.table.get("ink", now.above_pack["ink"])
             named = paper if isinstance(paper, str) else "own"
-            return f"{spoken.word(named)}, {spoken.word(ink) if isinstance(ink, str) else ''}"
+            return f"{spoken.word(named, 'paper')}, {spoken.word(ink, 'ink') if isinstance(ink, str) else ''}"
         case "watch":
             return spoken.count("watch.count", len(notes_of(now)))
     job = makers().of(now.source.name)

@@ -55,6 +55,11 @@ def _save(now: Opened, fields: Sequence[Field], table: Any, others: Iterable[Fie
     return common.changed(now, changes, paths([*fields, *others])) if changes else None
 
 
+def _onward(here: str, after: str, name: str) -> Response:
+    """After saving: on to the next station if the button said so."""
+    return common.back(after if request.form.get("then") == "next" else here, name=name)
+
+
 # --- whose shelf -----------------------------------------------------------------------------
 
 
@@ -152,7 +157,7 @@ def save_season(name: str) -> Response:
     """Saves title and theme."""
     now = common.current(name)
     refused = _save(now, pack_fields(now, SEASON, request.form), now.table)
-    return _season(now, refused, True) if refused else common.back("season", name=name)
+    return _season(now, refused, True) if refused else _onward("season", "trays", name)
 
 
 # --- what paper ------------------------------------------------------------------------------
@@ -177,7 +182,7 @@ def save_paper(name: str) -> Response:
     """Saves paper, printer and counters."""
     now = common.current(name)
     refused = _save(now, pack_fields(now, (*PAPER, *PAPER_MORE), request.form), now.table)
-    return _paper(now, refused, True) if refused else common.back("paper", name=name)
+    return _paper(now, refused, True) if refused else _onward("paper", "printing", name)
 
 
 @common.routes.get("/p/<name>/printer-test.pdf")

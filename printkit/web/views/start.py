@@ -39,7 +39,7 @@ def _home(packs: list[dict[str, Any]], status: int = 200, **values: Any) -> Resp
         packs=packs,
         folder=str(common.folder().root),
         themes=common.themes(),
-        papers=[(paper, common.words().word(paper)) for paper in PAPERS],
+        papers=[(paper, common.words().word(paper, "paper")) for paper in PAPERS],
         tags=common.tags(),
         values={
             "title": "", "child": "", "first": "1", "last": "5", "theme": "", "paper": "a4",

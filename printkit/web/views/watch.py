@@ -16,7 +16,7 @@ from printkit.web.telling import path_of, sentence
 from printkit.web.views import common
 from printkit.web.views.common import Opened
 
-_LATEST = 12
+_LATEST = 30
 
 
 def _today() -> date:
@@ -36,12 +36,12 @@ def _watch(now: Opened, status: int = 200, **values: Any) -> Response:
     people = [child.name for child in now.pack.people]
     wished = request.values.get("child", "")
     chosen = next((name for name in people if same_name(name, wished)), people[0] if people else "")
-    notes = [entry for entry in common.notes_of(now) if same_name(entry.child, chosen)]
+    notes = reversed(common.notes_of(now))  # of one day the one written last comes first
     return common.pack_page(
         "watch.html", now, "watch", status=status, people=people, chosen=chosen,
         trays=_trays(now, now.pack, chosen), results=RESULTS, today=_today().isoformat(),
         latest=sorted(notes, key=lambda entry: entry.on, reverse=True)[:_LATEST],
-        **({"problems": (), "typed": {}} | _next(now, now.pack) | values),
+        **({"problems": (), "typed": {}, "no_tray": False} | _next(now, now.pack) | values),
     )  # fmt: skip
 
 
@@ -86,6 +86,8 @@ def note(name: str) -> Response:
         return _watch(now)
     form = request.form
     typed = {key: form.get(key, "").strip() for key in ("child", "set", "result", "on", "said")}
+    if not typed["set"]:
+        return _watch(now, 422, no_tray=True, typed=typed)
     try:
         entry = noted(
             now.pack, typed["child"], typed["set"], typed["result"],

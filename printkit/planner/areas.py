@@ -73,6 +73,11 @@ def area_of(tray: Tray) -> Area:
     return _AREA.get(kind_of(tray)) or (found.track if found else None) or "hands"
 
 
+def area_of_material(name: str) -> Area:
+    """What a tray of a material is for as it comes, without settings of its own."""
+    return _AREA.get(name) or materials()[name].track or "hands"
+
+
 def step_of(tray: Tray, place: int) -> tuple[int, ...]:
     """Where a tray stands among those of its area: kind, how far it reaches, settings, place in the file."""
     child, area = tray.child, area_of(tray)

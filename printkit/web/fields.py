@@ -19,6 +19,8 @@ from printkit.web.words import PageWords, spoken
 Kind = Literal[
     "choice", "number", "text", "pair", "boxes", "list", "word-or-pair", "table", "languages", "theme"
 ]
+LOOKALIKE = "lookalike"
+"""The key whose numbers have words: what a look-alike differs in."""
 OWN = "own"
 """The option of a choice that two numbers stand beside."""
 
@@ -146,6 +148,8 @@ def _parts(check: checks.TableOf, level: Level) -> Sequence[tuple[str, Check]]:
 def _kind(key: str, check: Check, level: Level) -> Kind:
     if key == "theme":
         return "theme"
+    if key == LOOKALIKE:
+        return "choice"
     if key in ("motif", "motifs") and level.motifs:
         return "choice" if key == "motif" else "boxes"
     match check:
@@ -207,6 +211,8 @@ def _usual(value: Any, check: Check, level: Level, scope: str) -> str:
             return ""
         case bool():
             return words.say("form.yes" if value else "form.no")
+        case int() if scope.partition(".")[0] == LOOKALIKE:
+            return _level_of(value, words)
         case int() | float():
             return f"{value:g}"
         case str():
@@ -259,6 +265,8 @@ def _options(
     pairs: Iterable[tuple[str, str]]
     words = level.words
     match kind, check:
+        case "choice", checks.Whole(low=low, high=high):
+            pairs = ((str(number), _level_of(number, words)) for number in range(low, high + 1))
         case "rungs", _:
             pairs = [(rung.name, f"{rung.name}: {words.rung(rung.name)}") for rung in rungs()]
         case "choice", checks.Flag():
@@ -278,6 +286,11 @@ def _options(
     known = {value for value, _ in listed}
     listed += [(value, value) for value in shown[:1] if value and value not in known and kind == "choice"]
     return tuple(Option(value=value, label=label, chosen=value in shown) for value, label in listed)
+
+
+def _level_of(number: int, words: PageWords) -> str:
+    """'4: a part missing or changed', as the labels say it."""
+    return f"{number}: {words.materials.say(f'label.levels.{number}')}"
 
 
 def _spellings(check: Check, values: tuple[str, ...]) -> tuple[str, ...]:

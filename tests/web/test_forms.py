@@ -135,6 +135,30 @@ def test_save_and_go_on(browser, form, after):
     assert wrong.status_code == 422
 
 
+def test_lookalikes_have_words(browser):
+    """How closely a child looks is a choice of six, each with what a look-alike differs in."""
+    body = browser.get("/p/pool/children").get_data(as_text=True)
+    choice = re.search(r'<select id="children-0-lookalike".*?</select>', body, re.DOTALL)[0]
+    assert re.findall(r'value="(\d)"', choice) == list("123456")
+    assert "4: a part missing or changed" in choice
+
+    browser.post(FORMS[0][1], browser.form(*FORMS[0]) | {"lookalike": "4"})
+    assert tomllib.loads(browser.text())["children"][0]["lookalike"] == 4
+
+
+def test_offers_by_area(browser):
+    """Trays to add stand by area, those the child has last; one that needs sums says so where none are set."""
+    body = browser.get("/p/pool/0/add").get_data(as_text=True).replace("&#39;", "'")
+    heads = re.findall(r'<h2 id="area-(\w+)"', body)
+    assert heads == ["counting", "looking", "hands", "writing", "operations", "has"]
+    last = body.partition('id="area-has"')[2]
+    assert set(re.findall(r'id="offer-([\w-]+)"', last)) == {"counting-cards", "clip-cards"}
+    assert last.count("Put a second one") == 2
+    assert len(re.findall(r'id="offer-', body)) == len(materials())
+    assert body.count("up to what number Wren adds") == 1
+    assert "up to what number" not in browser.get("/p/pool/1/add").get_data(as_text=True)
+
+
 def test_what_was_typed_is_still_there(browser):
     """A refused form shows what was typed, right and wrong."""
     typed = browser.form(*FORMS[0]) | {"numbers.1": "five", "sums_to": "4"}

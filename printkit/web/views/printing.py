@@ -12,6 +12,7 @@ from werkzeug.wrappers import Response
 from printkit.build import Wish, usual_folder
 from printkit.errors import PrintkitError
 from printkit.files.names import stays_inside
+from printkit.pack import Pack
 from printkit.web.sheets_seen import leaves
 from printkit.web.views import common
 from printkit.web.views.common import Opened
@@ -37,7 +38,7 @@ def _printing(now: Opened, **values: Any) -> Response:
                 sheets[item["stock"]] += item["sheets"]
             seen = {
                 "made": made, "sheets": sheets, "leaves": leaves(plan.files), "mark": id(plan), "wrong": [],
-                "gather": _gather(made),
+                "gather": _gather(made), "titles": _titles(now.pack),
             }  # fmt: skip
         except PrintkitError as error:
             seen = {"wrong": [str(problem) for problem in error.problems]}
@@ -47,6 +48,15 @@ def _printing(now: Opened, **values: Any) -> Response:
         "print.html", now, "print", job=job, files=files, folder=str(folder), stale=stale,
         **(seen | values),
     )  # fmt: skip
+
+
+def _titles(pack: Pack) -> dict[str, str]:
+    """What each tray is called: in the family's own words, else as its material."""
+    trays = (tray for item in pack.children for tray in item.trays)
+    return {
+        tray.set: common.words().material(tray.material) if tray.set == tray.material else tray.set
+        for tray in trays
+    }
 
 
 def _gather(made: dict[str, Any]) -> list[tuple[str, int]]:

@@ -11,6 +11,8 @@ from printkit.materials import materials
 from printkit.pack import Pack, Tray
 from printkit.pack.keys import KEYS, tray_checks
 from printkit.pieces import Piece
+from printkit.planner.areas import area_of_material
+from printkit.planner.model import AREAS
 from printkit.web import edits
 from printkit.web.fields import Field, Level, changes_of, fields_of
 from printkit.web.sheets_seen import Leaf, leaves
@@ -22,6 +24,8 @@ from printkit.web.views.pictures import new_set, shown_piece
 
 NAMED = ("set", "size", "stock")
 """Keys of every tray that are not its material's own."""
+_WITH_SUMS = ("strips",)
+"""Materials that cannot be made without a child's `sums_to`."""
 
 
 @common.routes.get("/p/<name>/trays")
@@ -186,18 +190,26 @@ def move_tray(name: str, child: int, tray: int, to: int) -> Response:
 
 def _offers(now: Opened, child: int, refused: Told | None = None, pressed: str = "") -> Response:
     has = [item if isinstance(item, str) else item.get("make") for item in now.shelf(child).listed]
+    adds = {**now.above_trays(child), **now.shelf(child).table}.get("sums_to")
     offers = [
         {
             "name": item.name,
             "title": common.words().material(item.name),
             "line": item.line,
             "has": item.name in has,
+            "sums": item.name in _WITH_SUMS and not adds,
+            "area": "has" if item.name in has else area_of_material(item.name),
         }
         for item in materials().values()
     ]
+    areas = [
+        (area, several)
+        for area in (*AREAS, "has")
+        if (several := [offer for offer in offers if offer["area"] == area])
+    ]
     return common.pack_page(
         "offers.html", now, "trays", status=422 if refused else 200, refused=refused, child=child,
-        child_name=now.shelf(child).name, offers=offers, pressed=pressed,
+        child_name=now.shelf(child).name, offers=areas, pressed=pressed,
     )  # fmt: skip
 
 

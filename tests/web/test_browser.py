@@ -67,7 +67,7 @@ def written(served):
 
 def context(chromium, **more):
     found = chromium.new_context(**({"viewport": {"width": 1280, "height": 900}} | more))
-    found.set_default_timeout(30_000)
+    found.set_default_timeout(120_000)
     return found
 
 

@@ -1,8 +1,8 @@
 """Looking and making: pictures of real pieces, and the very files of the command line."""
 
 import io
+import os
 import threading
-import time
 import zipfile
 
 import pytest
@@ -63,11 +63,12 @@ def test_the_files_can_be_had(browser, tmp_path):
         assert sorted(together.namelist()) == sorted(f"pool/{name}" for name in names)
 
 
-def test_changed_since(browser):
+def test_changed_since(browser, tmp_path):
     """A pack that was changed after it was made says so."""
     made(browser)
     assert "was changed since" not in browser.get("/p/pool/print").get_data(as_text=True)
-    time.sleep(0.02)
+    for file in (tmp_path / "pool").iterdir():
+        os.utime(file, (1_000_000_000, 1_000_000_000))
     browser.post("/p/pool/children/0", {"hand.here": "1", "hand": "left"})
 
     assert "was changed since" in browser.get("/p/pool/print").get_data(as_text=True)
@@ -253,14 +254,15 @@ def test_kept_values_are_made_once_by_many():
     kept, made_keys = Kept(3), []
 
     def make():
-        time.sleep(0.01)
+        asking.wait()
         made_keys.append(1)
         return object()
 
-    got = []
+    got, asking = [], threading.Event()
     threads = [threading.Thread(target=lambda: got.append(kept.get("x", make))) for _ in range(8)]
     for thread in threads:
         thread.start()
+    asking.set()
     for thread in threads:
         thread.join()
 

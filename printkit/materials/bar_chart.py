@@ -11,6 +11,7 @@ from printkit.errors import listing
 from printkit.materials.base import Made, Material, Need, Room, problem, refused
 from printkit.materials.guidance import Guidance, Holding, Key, Say, Spelled, when, word
 from printkit.materials.layout import (
+    SHEET_EDGE,
     SMALLEST_THING,
     SOFT,
     accent,
@@ -21,6 +22,7 @@ from printkit.materials.layout import (
     numeral_height,
     picture,
     set_marked,
+    sheet_size,
     size_problem,
 )
 from printkit.materials.making import piece_of
@@ -36,14 +38,6 @@ KINDS, MOST_KINDS = 3, 5
 """Up to three categories first, then more (CCSSM 1.MD.C.4, 2.MD.D.10)."""
 MOST = 10
 """At most so many of a kind: category counts are limited to 10 (CCSSM K.MD.B.3)."""
-SIZES = {
-    #          turned as fits    a sheet of A4 and of Letter
-    "small": (94.0, 125.0),  # 4 and 4 times
-    "medium": (188.0, 125.0),  # 2 and 2 times
-    "large": (188.0, 251.0),  # once and once
-}
-_EDGE = 1.0
-"""mm that a whole sheet, which is not cut, keeps free at its edge."""
 _GAP = 5.0
 _FIELD = 0.48
 """Share of a piece that the things take; the chart has the rest."""
@@ -97,7 +91,7 @@ class _Plan:
 def make(seed: int, tray: Tray, room: Room) -> Made:
     """Sheets or cards with a field of things and an empty chart below."""
     settings: Settings = tray.settings
-    size = tray.size if isinstance(tray.size, tuple) else SIZES.get(tray.size, tuple(room))
+    size = sheet_size(tray, room)
     if not fits_sheet(size, room):
         return refused(size_problem(tray, room, size))
     motifs, problems = wanted_motifs(tray, settings.motifs, tray.child.theme.counted)
@@ -142,7 +136,7 @@ def _unfit(tray: Tray, motifs: Sequence["Motif"]):
 
 def _plan(tray: Tray, size: tuple[float, float], kinds: int, most: int) -> _Plan | None:
     """Field, chart and axis on a piece; None where things or boxes would be too small."""
-    box = Rect(0, 0, *size).inset(_EDGE) if tray.size is None else content(size)
+    box = Rect(0, 0, *size).inset(SHEET_EDGE) if tray.size is None else content(size)
     field, below = _halves(box)
     foot = min(_LARGEST, below.height / (most + 1.5) * 1.5)
     tall = (below.height - foot) / most

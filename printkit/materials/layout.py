@@ -42,6 +42,23 @@ SIZES = {
     "large":  (94.0, 125.0),  # 4 and 4 times
 }  # fmt: skip
 
+SHEETS = {
+    #          turned as fits    a sheet of A4 and of Letter
+    "small":  (94.0, 125.0),   # 4 and 4 times
+    "medium": (188.0, 125.0),  # 2 and 2 times
+    "large":  (188.0, 251.0),  # once and once
+}  # fmt: skip
+"""Sizes of work that fills a whole sheet if no size is asked for."""
+SHEET_EDGE = 1.0
+"""mm that a whole sheet, which is not cut, keeps free at its edge."""
+
+
+def sheet_size(tray: Tray, room: Room) -> tuple[float, float]:
+    """The size asked for (see `SHEETS`); a whole sheet if none is."""
+    if isinstance(tray.size, tuple):
+        return tray.size
+    return SHEETS[tray.size] if tray.size is not None else tuple(room)
+
 
 def sizes_for(
     tray: Tray, room: Room, named: Mapping[str, tuple[float, float]] = SIZES

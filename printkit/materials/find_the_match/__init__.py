@@ -21,6 +21,7 @@ from printkit.materials.find_the_match.field import (
 from printkit.materials.find_the_match.guidance import GUIDANCE
 from printkit.materials.find_the_match.rounds import Round, none_visible, rounds
 from printkit.materials.layout import (
+    SHEET_EDGE,
     SOFT,
     accent,
     content,
@@ -29,6 +30,7 @@ from printkit.materials.layout import (
     numeral,
     numeral_height,
     set_marked,
+    sheet_size,
     size_problem,
 )
 from printkit.pack import Tray
@@ -44,16 +46,8 @@ FIELDS = (20, 16, 12)
 LEAST = 10.0
 """mm of the smallest picture to be looked at closely (design choice)."""
 SHEETS = 4
-SIZES = {
-    #          turned as fits    a sheet of A4 and of Letter
-    "small": (94.0, 125.0),  # 4 and 4 times
-    "medium": (188.0, 125.0),  # 2 and 2 times
-    "large": (188.0, 251.0),  # once and once
-}
 _MOST_BAND = 0.4
 """How much of a piece places for counters may take unless asked for; beyond that a numeral tells it."""
-_EDGE = 1.0
-"""mm that a whole sheet, which is not cut, keeps free at its edge."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -113,7 +107,7 @@ class _Plan:
 def make(seed: int, tray: Tray, room: Room) -> Made:
     """A set of sheets or cards, each with a sample and a field."""
     settings: Settings = tray.settings
-    size = _size(tray, room)
+    size = sheet_size(tray, room)
     if not fits_sheet(size, room):
         return refused(size_problem(tray, room, size))
     fields = (settings.field,) if settings.field else FIELDS
@@ -150,13 +144,6 @@ def most_targets(field: int) -> int:
     return field // 3
 
 
-def _size(tray: Tray, room: Room) -> tuple[float, float]:
-    """The size asked for; a whole sheet if none is."""
-    if isinstance(tray.size, tuple):
-        return tray.size
-    return SIZES[tray.size] if tray.size is not None else tuple(room)
-
-
 def _notes(plan: _Plan) -> tuple[str, ...]:
     counter = plan.tray.child.counter
     across = min(plan.grid.box.width / plan.grid.columns, plan.grid.box.height / plan.grid.rows)
@@ -174,7 +161,7 @@ def _plan(seed: int, tray: Tray, size: tuple[float, float], field: int) -> _Plan
     if settings.targets is not None and settings.targets > most_targets(field):
         return None
     targets = _targets(seed, tray, field)
-    box = Rect(0, 0, *size).inset(_EDGE) if _is_whole(tray) else content(size)
+    box = Rect(0, 0, *size).inset(SHEET_EDGE) if _is_whole(tray) else content(size)
     asked = settings.told or "places"
     for lines in (1, 2, 3) if asked == "places" else ():
         sample, beside, grid = _bands(box, field, rings_high(lines, tray.child.counter + 2))

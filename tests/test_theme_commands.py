@@ -162,9 +162,8 @@ def test_the_contact_sheet_tells_names_and_parts(tmp_path):
         assert all(part.replace("-", " ") in text for part in motif.parts)
 
 
-def test_the_contact_sheet_shows_each_motif_in_three_inks_at_three_sizes(tmp_path):
+def test_the_contact_sheet_shows_each_motif_in_three_inks_at_three_sizes():
     """Nine pictures a motif beside the one at a glance: as many drawings are placed on the pages."""
-    file = tmp_path / "look.pdf"
     from printkit.contact_sheet import INKS, SIZES, contact_pages
     from printkit.pieces import Picture
 

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from printkit.pictures.colors import LACKING, ciede2000, difference, lab, rgb, simulated
 from printkit.pieces import Color
@@ -183,7 +183,7 @@ def safe_steps(colors: Sequence[Color]) -> bool:
     """Whether neighbors in a series are told apart by people who lack a kind of cone."""
     return all(
         difference(simulated(as_bytes(one), kind), simulated(as_bytes(two), kind)) >= FINEST_LACKING
-        for one, two in zip(colors, colors[1:], strict=False)
+        for one, two in pairwise(colors)
         for kind in LACKING
     )
 
